@@ -1,0 +1,2 @@
+/** Measured quantities as they were typed. */
+package trivet.measure;

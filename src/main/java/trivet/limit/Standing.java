@@ -1,0 +1,24 @@
+package trivet.limit;
+
+import java.util.Locale;
+
+/** What stands behind a number: an act, an authority's guidance, or the custom of the trade. */
+public enum Standing {
+    LAW,
+    GUIDANCE,
+    PRACTICE;
+
+    /** The word used in rulebooks and answers: {@code law}, {@code guidance}, {@code practice}. */
+    public String word() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** How a breach of such a number is worded: only a number of the law is "against the law". */
+    public String breachWords() {
+        return switch (this) {
+            case LAW -> "past the legal limit";
+            case GUIDANCE -> "past guidance";
+            case PRACTICE -> "past good practice";
+        };
+    }
+}

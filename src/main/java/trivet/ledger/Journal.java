@@ -1,0 +1,38 @@
+package trivet.ledger;
+
+import java.time.Instant;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Reading what was recorded; every list is in the order of receipt. */
+public interface Journal {
+
+    /** The record of that id. */
+    Optional<Entry> find(String id);
+
+    /** The records of a batch, and those that name it or one of its records. */
+    List<Entry> ofBatch(String batch);
+
+    /** The same for many batches at once. */
+    Map<String, List<Entry>> ofBatches(Collection<String> batches);
+
+    /** The readings of a fridge, freezer or other unit by claimed time, and what names them. */
+    List<Entry> ofUnit(String unit, Instant fromInclusive, Instant toExclusive);
+
+    /** The records of a kind by claimed time. */
+    List<Entry> ofKind(String kind, Instant fromInclusive, Instant toExclusive);
+
+    /** All records by claimed time. */
+    List<Entry> between(Instant fromInclusive, Instant toExclusive);
+
+    /** The records that name a record, a check or a deviation. */
+    List<Entry> naming(String id);
+
+    /** The highest sequence number received from a device; 0 for none. */
+    long lastSequence(String device);
+
+    /** The number of the last record received; 0 for none. */
+    long lastNumber();
+}

@@ -1,0 +1,129 @@
+package trivet.ledger.store;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Instance;
+import jakarta.inject.Inject;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.Map;
+import java.util.Optional;
+import org.jboss.logging.Logger;
+import trivet.ledger.Entry;
+import trivet.ledger.Fields;
+import trivet.ledger.Judge;
+import trivet.ledger.Ledger;
+import trivet.measure.web.ProblemException;
+
+/** Keeps records in SQLite. */
+@ApplicationScoped
+public class JdbcLedger implements Ledger {
+
+    private static final Logger LOG = Logger.getLogger(JdbcLedger.class);
+    private static final String INSERT = "INSERT INTO record (id, sha256, kind, device, device_seq, person, batch, unit, instrument, "
+            + "claimed_at, received_at, body, verdict) VALUES (?,?,?,?,?,?,?,?,?,?,?,?,?)";
+
+    @Inject
+    Writer writer;
+    @Inject
+    Clock clock;
+    @Inject
+    Instance<Judge> judge;
+
+    private final RecordReader reader = new RecordReader();
+
+    @Override
+    public Receipt put(String id, byte[] body, String device) {
+        return put(id, body, device, clock.instant());
+    }
+
+    @Override
+    public Receipt put(String id, byte[] body, String device, Instant receivedAt) {
+        Entry entry = reader.received(body, receivedAt.truncatedTo(ChronoUnit.MILLIS));
+        if (!entry.id().equals(id)) {
+            throw new ProblemException(422, "id", "The record's id is not the one in the address.");
+        }
+        if (!entry.device().equals(device)) {
+            throw new ProblemException(403, "device", "This tablet is " + device + ", and sends only its own records.");
+        }
+        Fields verdict = verdict(entry);
+        return writer.write(connection -> append(connection, entry, body, verdict));
+    }
+
+    private Fields verdict(Entry entry) {
+        try {
+            if (judge.isResolvable()) {
+                return judge.get().verdict(entry);
+            }
+        } catch (RuntimeException failed) {
+            LOG.error("Judging the record " + entry.id() + " failed; it is kept unjudged", failed);
+        }
+        return Fields.of(Map.of("verdict", "unjudged", "reason", "not-judged"));
+    }
+
+    private static Receipt append(Connection connection, Entry entry, byte[] body, Fields verdict) throws SQLException {
+        Optional<Receipt> earlier = earlier(connection, entry, body);
+        if (earlier.isPresent()) {
+            return earlier.get();
+        }
+        try (PreparedStatement insert = connection.prepareStatement(INSERT)) {
+            insert.setString(1, entry.id());
+            insert.setString(2, entry.sha256());
+            insert.setString(3, entry.kind());
+            insert.setString(4, entry.device());
+            insert.setLong(5, entry.deviceSeq());
+            insert.setString(6, entry.person());
+            insert.setString(7, entry.batch().orElse(null));
+            insert.setString(8, entry.data().text("unit").orElse(null));
+            insert.setString(9, entry.instrument().orElse(null));
+            insert.setString(10, Times.text(entry.claimedAt()));
+            insert.setString(11, Times.text(entry.receivedAt()));
+            insert.setBytes(12, body);
+            insert.setString(13, RecordReader.json(verdict));
+            insert.executeUpdate();
+        }
+        long number;
+        try (var statement = connection.createStatement(); ResultSet row = statement.executeQuery("SELECT last_insert_rowid()")) {
+            number = row.getLong(1);
+        }
+        for (String named : Mentions.of(entry)) {
+            try (PreparedStatement insert = connection.prepareStatement("INSERT OR IGNORE INTO mention (receive_number, named) VALUES (?,?)")) {
+                insert.setLong(1, number);
+                insert.setString(2, named);
+                insert.executeUpdate();
+            }
+        }
+        return new Receipt(Outcome.KEPT, entry.id(), entry.sha256(), number, verdict);
+    }
+
+    private static Optional<Receipt> earlier(Connection connection, Entry entry, byte[] body) throws SQLException {
+        try (PreparedStatement select = connection.prepareStatement("SELECT receive_number, sha256, body, received_at, verdict FROM record WHERE id = ?")) {
+            select.setString(1, entry.id());
+            try (ResultSet row = select.executeQuery()) {
+                if (!row.next()) {
+                    return Optional.empty();
+                }
+                Entry kept = RecordReader.kept(row.getLong(1), row.getBytes(3), row.getString(2), Instant.parse(row.getString(4)), row.getString(5));
+                Outcome outcome = kept.sha256().equals(entry.sha256()) ? Outcome.REPEATED : Outcome.CLASHING;
+                if (outcome == Outcome.CLASHING) {
+                    keepClash(connection, entry, body);
+                }
+                return Optional.of(new Receipt(outcome, kept.id(), kept.sha256(), kept.receiveNumber(), kept.verdict()));
+            }
+        }
+    }
+
+    private static void keepClash(Connection connection, Entry entry, byte[] body) throws SQLException {
+        try (PreparedStatement insert = connection.prepareStatement("INSERT INTO clash (id, sha256, received_at, body) VALUES (?,?,?,?)")) {
+            insert.setString(1, entry.id());
+            insert.setString(2, entry.sha256());
+            insert.setString(3, Times.text(entry.receivedAt()));
+            insert.setBytes(4, body);
+            insert.executeUpdate();
+        }
+    }
+}

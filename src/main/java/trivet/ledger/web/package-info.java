@@ -1,0 +1,2 @@
+/** The API by which tablets send records. */
+package trivet.ledger.web;

@@ -1,0 +1,2 @@
+/** Start, end and wiring of the service. */
+package trivet.shell;

@@ -11,4 +11,10 @@ public interface Rulebooks {
 
     /** The one of that id. */
     Optional<Rulebook> find(String id);
+
+    /** The whole text of the file of that id, to be frozen when it is confirmed. */
+    String text(String id);
+
+    /** The rulebook of a text that was frozen. */
+    Rulebook read(String text);
 }

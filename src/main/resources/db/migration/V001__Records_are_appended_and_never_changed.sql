@@ -48,20 +48,6 @@ CREATE TABLE register (
 ) STRICT;
 CREATE INDEX register_by_id ON register (kind, id);
 
--- The only tables that change: who is signed in, and wrong PINs.
-CREATE TABLE session (
-  token_sha256 TEXT PRIMARY KEY CHECK (length(token_sha256) = 64),
-  person       TEXT NOT NULL,
-  owner        INTEGER NOT NULL CHECK (owner IN (0, 1)),
-  idle_seconds INTEGER NOT NULL,
-  seen_at      TEXT NOT NULL CHECK (seen_at GLOB '????-??-??T??:??:??.???Z')
-) STRICT, WITHOUT ROWID;
-CREATE TABLE wrong_pin (
-  person  TEXT PRIMARY KEY,
-  count   INTEGER NOT NULL,
-  last_at TEXT NOT NULL CHECK (last_at GLOB '????-??-??T??:??:??.???Z')
-) STRICT, WITHOUT ROWID;
-
 CREATE TRIGGER record_is_not_changed BEFORE UPDATE ON record BEGIN SELECT RAISE(ABORT, 'records are never changed'); END;
 CREATE TRIGGER record_is_not_deleted BEFORE DELETE ON record BEGIN SELECT RAISE(ABORT, 'records are never deleted'); END;
 CREATE TRIGGER mention_is_not_changed BEFORE UPDATE ON mention BEGIN SELECT RAISE(ABORT, 'records are never changed'); END;

@@ -24,12 +24,16 @@ public class ShippedRulebooks implements Rulebooks {
 
     private static Rulebook load(String id) {
         String file = "plans/rulebooks/" + id + ".yaml";
-        RulebookReader.Outcome outcome = RulebookReader.read(file, text(file));
+        return read(file, resource(file));
+    }
+
+    private static Rulebook read(String file, String text) {
+        RulebookReader.Outcome outcome = RulebookReader.read(file, text);
         return outcome.rulebook().orElseThrow(() -> new IllegalStateException(outcome.problems().stream()
                 .map(Problem::toString).collect(Collectors.joining("\n"))));
     }
 
-    private static String text(String file) {
+    private static String resource(String file) {
         try (InputStream in = ShippedRulebooks.class.getClassLoader().getResourceAsStream(file)) {
             if (in == null) {
                 throw new IllegalStateException("The file " + file + " is not packaged with the service.");
@@ -48,5 +52,15 @@ public class ShippedRulebooks implements Rulebooks {
     @Override
     public Optional<Rulebook> find(String id) {
         return all.stream().filter(rulebook -> rulebook.id().equals(id)).findFirst();
+    }
+
+    @Override
+    public String text(String id) {
+        return resource("plans/rulebooks/" + id + ".yaml");
+    }
+
+    @Override
+    public Rulebook read(String text) {
+        return read("the confirmed rulebook", text);
     }
 }

@@ -1,0 +1,99 @@
+package trivet.people;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import trivet.ledger.Fields;
+import trivet.ledger.Register;
+
+/** The people of the site, kept as versions in the register. */
+@ApplicationScoped
+public class People {
+
+    @Inject
+    Register register;
+
+    /** Everybody, those who have left included. */
+    public List<Person> list() {
+        return register.latest("person").stream().map(People::person).toList();
+    }
+
+    /** The person of that id. */
+    public Optional<Person> find(String id) {
+        return register.latest("person", id).map(People::person);
+    }
+
+    /** The initials of a person, or the bare id of one who is not known here. */
+    public String initials(String id) {
+        return find(id).map(Person::initials).orElse(id);
+    }
+
+    /** Whether an owner has been named, which ends the first start. */
+    public boolean hasOwner() {
+        return list().stream().anyMatch(Person::owner);
+    }
+
+    private static Person person(Register.Version version) {
+        Set<Role> roles = version.body().texts("roles").stream().map(Role::valueOf)
+                .collect(Collectors.toCollection(() -> EnumSet.noneOf(Role.class)));
+        return new Person(version.id(), version.body().text("name").orElse(version.id()),
+                version.body().text("initials").orElse(version.id()), roles, version.body().flag("active"));
+    }
+
+    /** Adds a person, or writes a further version of one. */
+    public void write(Person person, String by) {
+        register.write("person", person.id(), by, Fields.of(Map.of("name", person.name(), "initials", person.initials(),
+                "roles", person.roles().stream().map(Role::name).sorted().toList(), "active", person.active())));
+    }
+
+    /** Gives a person a PIN of four to eight digits. */
+    public void setPin(String person, String pin, String by) {
+        if (!pin.matches("\\d{4,8}")) {
+            throw new IllegalArgumentException("A PIN has four to eight digits.");
+        }
+        write("pin/" + person, Secret.of(pin), by);
+    }
+
+    /** Gives an owner a password of at least ten characters. */
+    public void setPassword(String person, String password, String by) {
+        if (password.length() < 10) {
+            throw new IllegalArgumentException("A password has at least ten characters.");
+        }
+        write("password/" + person, Secret.of(password), by);
+    }
+
+    private void write(String id, Secret secret, String by) {
+        register.write("secret", id, by, Fields.of(Map.of("salt", secret.salt(), "iterations", secret.iterations(), "hash", secret.hash())));
+    }
+
+    /** Whether the PIN is the person's. */
+    public boolean pinMatches(String person, String pin) {
+        return matches("pin/" + person, pin);
+    }
+
+    /** Whether the password is the person's. */
+    public boolean passwordMatches(String person, String password) {
+        return matches("password/" + person, password);
+    }
+
+    private boolean matches(String id, String plain) {
+        return register.latest("secret", id).map(version -> new Secret(version.body().text("salt").orElseThrow(),
+                version.body().integer("iterations").orElseThrow(), version.body().text("hash").orElseThrow()).matches(plain)).orElse(false);
+    }
+
+    /** A short readable id for a new person's name that nobody has yet. */
+    public String newId(String name) {
+        String base = name.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("(^-|-$)", "");
+        String id = base.isEmpty() ? "person" : base;
+        for (int i = 2; find(id).isPresent(); i++) {
+            id = base + "-" + i;
+        }
+        return id;
+    }
+}

@@ -1,0 +1,266 @@
+package trivet.site.web;
+
+import io.quarkus.qute.Location;
+import io.quarkus.qute.Template;
+import io.quarkus.qute.TemplateInstance;
+import io.vertx.core.http.HttpServerRequest;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.FormParam;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.time.Clock;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import trivet.device.Devices;
+import trivet.device.Devices.Probe;
+import trivet.device.Unit;
+import trivet.limit.Limit;
+import trivet.limit.LimitNumbers;
+import trivet.limit.LimitOverride;
+import trivet.limit.Rulebook;
+import trivet.limit.Rulebooks;
+import trivet.limit.Standing;
+import trivet.people.People;
+import trivet.people.Person;
+import trivet.people.Role;
+import trivet.site.Site;
+import trivet.site.Sites;
+
+/** The first start, and the owner's screens: rulebook, people, units and probes. */
+@Path("/")
+@Produces(MediaType.TEXT_HTML)
+public class OwnerPages {
+
+    private static final String LOOSER = "looser than the law";
+
+    @Inject
+    @Location("site/start.html")
+    Template start;
+    @Inject
+    @Location("site/owner.html")
+    Template owner;
+    @Inject
+    @Location("site/rulebook.html")
+    Template rulebook;
+    @Inject
+    People people;
+    @Inject
+    Devices devices;
+    @Inject
+    Sites sites;
+    @Inject
+    Rulebooks rulebooks;
+    @Inject
+    Sessions sessions;
+    @Inject
+    Caller caller;
+    @Inject
+    Clock clock;
+
+    @GET
+    @Path("start")
+    public Response start(HttpServerRequest request) {
+        return people.hasOwner() ? Response.seeOther(URI.create("/")).build()
+                : Response.ok(start.data("problem", null).data("form", Map.of("zone", "Europe/London", "day_ends", "03:00")).render()).build();
+    }
+
+    @POST
+    @Path("start")
+    public Response begin(HttpServerRequest request, MultivaluedMap<String, String> form) {
+        if (people.hasOwner() || !SignIn.loopback(request)) {
+            return Response.status(403).entity(start.data("problem", "The bakery is set up already, or this is not the machine that Trivet runs on.")
+                    .data("form", Map.of()).render()).build();
+        }
+        try {
+            String name = needed(form, "bakery", "the name of the bakery");
+            String person = needed(form, "owner", "your name");
+            String initials = needed(form, "initials", "your initials");
+            Site site = new Site("site", name, first(form, "address"), ZoneId.of(needed(form, "zone", "the time zone")),
+                    LocalTime.parse(needed(form, "day_ends", "the hour at which the day ends")), false);
+            String pin = first(form, "pin");
+            String password = first(form, "password");
+            if (!pin.matches("\\d{4,8}") || password.length() < 10) {
+                throw new IllegalArgumentException("A PIN has four to eight digits, and a password at least ten characters.");
+            }
+            String id = people.newId(person);
+            sites.write(site, id);
+            people.setPin(id, pin, id);
+            people.setPassword(id, password, id);
+            people.write(new Person(id, person, initials, EnumSet.of(Role.OWNER, Role.BAKER), true), id);
+            devices.write(new Unit("oven-1", "Oven 1", Unit.Kind.OVEN, true), id);
+            devices.write(new Unit("fridge-1", "Fridge 1", Unit.Kind.FRIDGE, true), id);
+            devices.write(new Unit("rack-1", "Cooling rack", Unit.Kind.COOLING_RACK, true), id);
+            devices.write(new Probe("P1", "Probe 1", true), id);
+            return SignIn.signedIn(sessions.byPassword(id, password), "/owner/rulebook");
+        } catch (IllegalArgumentException | java.time.DateTimeException refused) {
+            return Response.status(422).entity(start.data("problem", refused.getMessage()).data("form", single(form)).render()).build();
+        }
+    }
+
+    private static Map<String, String> single(MultivaluedMap<String, String> form) {
+        Map<String, String> values = new java.util.HashMap<>();
+        form.forEach((key, list) -> values.put(key, list.get(0)));
+        return values;
+    }
+
+    private static String first(MultivaluedMap<String, String> form, String name) {
+        return Optional.ofNullable(form.getFirst(name)).orElse("").strip();
+    }
+
+    private static String needed(MultivaluedMap<String, String> form, String name, String what) {
+        String value = first(form, name);
+        if (value.isEmpty()) {
+            throw new IllegalArgumentException("Please give " + what + ".");
+        }
+        return value;
+    }
+
+    @GET
+    @Path("owner")
+    public TemplateInstance owner(@QueryParam("problem") String problem) {
+        return owner.data("site", sites.current().orElseThrow()).data("people", people.list()).data("units", devices.units())
+                .data("probes", devices.probes()).data("tablets", devices.tablets()).data("kinds", Unit.Kind.values())
+                .data("confirmed", sites.inForceAt(clock.instant()).orElse(null)).data("problem", problem);
+    }
+
+    @POST
+    @Path("owner/people")
+    public Response addPerson(@FormParam("name") @DefaultValue("") String name, @FormParam("initials") @DefaultValue("") String initials,
+            @FormParam("role") @DefaultValue("BAKER") String role, @FormParam("pin") @DefaultValue("") String pin) {
+        return change(() -> {
+            if (name.isBlank() || initials.isBlank()) {
+                throw new IllegalArgumentException("A person needs a name and initials.");
+            }
+            String id = people.newId(name);
+            people.setPin(id, pin, by());
+            people.write(new Person(id, name.strip(), initials.strip(), Set.of(Role.valueOf(role)), true), by());
+        });
+    }
+
+    @POST
+    @Path("owner/people/end")
+    public Response endPerson(@FormParam("id") String id) {
+        return change(() -> people.find(id).ifPresent(p -> people.write(new Person(p.id(), p.name(), p.initials(), p.roles(), !p.active()), by())));
+    }
+
+    @POST
+    @Path("owner/units")
+    public Response addUnit(@FormParam("name") @DefaultValue("") String name, @FormParam("kind") @DefaultValue("FRIDGE") String kind) {
+        return change(() -> {
+            if (name.isBlank()) {
+                throw new IllegalArgumentException("A unit needs a name.");
+            }
+            String id = name.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-");
+            devices.write(new Unit(id, name.strip(), Unit.Kind.valueOf(kind), true), by());
+        });
+    }
+
+    @POST
+    @Path("owner/probes")
+    public Response addProbe(@FormParam("id") @DefaultValue("") String id, @FormParam("name") @DefaultValue("") String name) {
+        return change(() -> {
+            if (!id.matches("[A-Za-z0-9-]{1,20}")) {
+                throw new IllegalArgumentException("A probe needs a short mark of letters and digits, such as P2.");
+            }
+            devices.write(new Probe(id, name.isBlank() ? id : name.strip(), true), by());
+        });
+    }
+
+    @POST
+    @Path("owner/tablets/revoke")
+    public Response revoke(@FormParam("id") String id) {
+        return change(() -> devices.revoke(id, by()));
+    }
+
+    private String by() {
+        return caller.person().map(Person::id).orElseThrow();
+    }
+
+    private static Response change(Runnable change) {
+        try {
+            change.run();
+            return Response.seeOther(URI.create("/owner")).build();
+        } catch (IllegalArgumentException refused) {
+            return Response.seeOther(jakarta.ws.rs.core.UriBuilder.fromPath("/owner").queryParam("problem", "{p}").build(refused.getMessage())).build();
+        }
+    }
+
+    @GET
+    @Path("owner/rulebook")
+    public TemplateInstance rulebook(@QueryParam("id") String id) {
+        return page(id, null);
+    }
+
+    private TemplateInstance page(String id, String problem) {
+        Rulebook chosen = id == null ? null : rulebooks.find(id).orElse(null);
+        return rulebook.data("rulebooks", rulebooks.list()).data("chosen", chosen)
+                .data("limits", chosen == null ? List.of() : chosen.limits().stream().map(OwnerPages::shown).toList())
+                .data("history", sites.confirmations()).data("problem", problem).data("looser", LOOSER)
+                .data("today", java.time.LocalDate.ofInstant(clock.instant(), sites.current().orElseThrow().zone()));
+    }
+
+    /** A limit with every number, as it is shown for confirmation. */
+    public record ShownLimit(Limit limit, List<LimitNumbers.LimitNumber> numbers, boolean suggestion) {
+    }
+
+    private static ShownLimit shown(Limit limit) {
+        return new ShownLimit(limit, LimitNumbers.of(limit), limit.basis().suggestion());
+    }
+
+    @POST
+    @Path("owner/rulebook")
+    public Response confirm(MultivaluedMap<String, String> form) {
+        String id = first(form, "id");
+        try {
+            Rulebook chosen = rulebooks.find(id).orElseThrow(() -> new IllegalArgumentException("Pick a rulebook first."));
+            List<LimitOverride> overrides = overrides(form, chosen);
+            if (first(form, "name").isEmpty()) {
+                throw new IllegalArgumentException("Confirm with your name: these numbers judge your food from now on.");
+            }
+            Set<String> adopted = new HashSet<>(Optional.ofNullable(form.get("adopt")).orElse(List.of()));
+            sites.confirm(id, adopted, overrides, by(), clock.instant());
+            return Response.seeOther(URI.create("/owner")).build();
+        } catch (IllegalArgumentException refused) {
+            return Response.status(422).entity(page(id, refused.getMessage()).render()).build();
+        }
+    }
+
+    private static List<LimitOverride> overrides(MultivaluedMap<String, String> form, Rulebook chosen) {
+        List<LimitOverride> overrides = new ArrayList<>();
+        for (Limit limit : chosen.limits()) {
+            for (LimitNumbers.LimitNumber number : LimitNumbers.of(limit)) {
+                String key = limit.id() + "/" + number.path();
+                String value = first(form, "value:" + key);
+                if (value.isEmpty()) {
+                    continue;
+                }
+                LimitOverride override = new LimitOverride(limit.id(), number.path(), value, first(form, "reason:" + key),
+                        first(form, "source:" + key), Standing.PRACTICE);
+                boolean looser = override.looserThan(limit);
+                if (looser && number.basis().standing() == Standing.LAW && !first(form, "looser").equals(LOOSER)) {
+                    throw new IllegalArgumentException("Your number " + value + " for " + limit.id() + " is looser than the law's " + number.text()
+                            + ". If you are sure, type \"" + LOOSER + "\" in the field at the foot of the page.");
+                }
+                overrides.add(override);
+            }
+        }
+        return overrides;
+    }
+}

@@ -1,0 +1,123 @@
+package trivet.site.web;
+
+import io.quarkus.qute.Location;
+import io.quarkus.qute.Template;
+import io.quarkus.qute.TemplateInstance;
+import io.vertx.core.http.HttpServerRequest;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.CookieParam;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.FormParam;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.NewCookie;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import trivet.device.Devices;
+import trivet.people.People;
+import trivet.people.Person;
+import trivet.people.Role;
+import trivet.site.Sites;
+
+/** The tiles of the people, and signing in with a PIN or the owner's password. */
+@Path("/")
+@Produces(MediaType.TEXT_HTML)
+public class SignIn {
+
+    @Inject
+    @Location("site/tiles.html")
+    Template tiles;
+    @Inject
+    @Location("site/pin.html")
+    Template pin;
+    @Inject
+    @Location("site/password.html")
+    Template password;
+    @Inject
+    People people;
+    @Inject
+    Sites sites;
+    @Inject
+    Sessions sessions;
+    @Inject
+    Caller caller;
+    @Inject
+    FirstTablet firstTablet;
+
+    @GET
+    public Response tiles(HttpServerRequest request) {
+        if (!people.hasOwner()) {
+            return Response.seeOther(URI.create("/start")).build();
+        }
+        Response.ResponseBuilder answer = Response.ok(tiles.data("site", sites.current().orElseThrow())
+                .data("people", people.list().stream().filter(Person::active).toList()).data("known", caller.tablet().isPresent()
+                        || loopback(request)).render());
+        if (caller.tablet().isEmpty() && loopback(request)) {
+            firstTablet.token().ifPresent(token -> answer.cookie(cookie(Gate.TABLET, token, 10 * 365 * 86_400)));
+        }
+        return answer.build();
+    }
+
+    static boolean loopback(HttpServerRequest request) {
+        return request.remoteAddress() != null && request.remoteAddress().hostAddress() != null
+                && (request.remoteAddress().hostAddress().startsWith("127.") || request.remoteAddress().hostAddress().equals("0:0:0:0:0:0:0:1"));
+    }
+
+    static NewCookie cookie(String name, String value, int seconds) {
+        return new NewCookie.Builder(name).value(value).path("/").httpOnly(true).sameSite(NewCookie.SameSite.STRICT).maxAge(seconds).build();
+    }
+
+    @GET
+    @Path("session/pin/{person}")
+    public TemplateInstance pin(@PathParam("person") String person) {
+        return pin.data("person", known(person)).data("problem", null);
+    }
+
+    @POST
+    @Path("session/pin/{person}")
+    public Response enter(@PathParam("person") String person, @FormParam("pin") @DefaultValue("") String typed) {
+        try {
+            return signedIn(sessions.byPin(person, typed), people.find(person).map(p -> p.roles().contains(Role.OUTSIDER)).orElse(false) ? "/deviations" : "/work");
+        } catch (IllegalArgumentException refused) {
+            return Response.status(403).entity(pin.data("person", known(person)).data("problem", refused.getMessage()).render()).build();
+        }
+    }
+
+    @GET
+    @Path("session/owner")
+    public TemplateInstance password() {
+        return password.data("owners", people.list().stream().filter(Person::owner).toList()).data("problem", null);
+    }
+
+    @POST
+    @Path("session/owner")
+    public Response enterAsOwner(@FormParam("person") @DefaultValue("") String person, @FormParam("password") @DefaultValue("") String typed) {
+        try {
+            return signedIn(sessions.byPassword(person, typed), "/owner");
+        } catch (IllegalArgumentException refused) {
+            return Response.status(403).entity(password.data("owners", people.list().stream().filter(Person::owner).toList())
+                    .data("problem", refused.getMessage()).render()).build();
+        }
+    }
+
+    @POST
+    @Path("session/end")
+    public Response leave(@CookieParam(Gate.SESSION) String token) {
+        if (token != null) {
+            sessions.end(token);
+        }
+        return Response.seeOther(URI.create("/")).cookie(cookie(Gate.SESSION, "", 0)).build();
+    }
+
+    static Response signedIn(String token, String then) {
+        return Response.seeOther(URI.create(then)).cookie(cookie(Gate.SESSION, token, -1)).build();
+    }
+
+    private Person known(String person) {
+        return people.find(person).orElseThrow(() -> new jakarta.ws.rs.NotFoundException());
+    }
+}

@@ -1,0 +1,129 @@
+package trivet.check;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import trivet.batch.Told;
+import trivet.cooling.CookJudge;
+import trivet.cooling.CookPiece;
+import trivet.cooling.CookVerdict;
+import trivet.limit.AlternativesLimit;
+import trivet.limit.Verdict;
+import trivet.measure.Temperature;
+
+/**
+ * The core temperatures of a batch. Attempts are told apart by a record "back in the oven": a bake that then passes
+ * corrects the failed one at the step, while probing again until one passes does not.
+ */
+public final class CookControl {
+
+    private final List<Attempt> attempts = new ArrayList<>();
+    private final Optional<AlternativesLimit> limit;
+    private final Optional<String> food;
+    private final Duration again;
+
+    /** One time of probing: from the start or from a return to the oven. */
+    private static final class Attempt {
+        private final Optional<Instant> back;
+        private final List<Reading> readings = new ArrayList<>();
+
+        private Attempt(Optional<Instant> back) {
+            this.back = back;
+        }
+
+        private Verdict verdict() {
+            Map<Integer, List<Reading>> pieces = new LinkedHashMap<>();
+            readings.forEach(reading -> pieces.computeIfAbsent(reading.piece().orElse(0), key -> new ArrayList<>()).add(reading));
+            Verdict worst = readings.isEmpty() ? Verdict.UNJUDGED : Verdict.WITHIN;
+            for (List<Reading> piece : pieces.values()) {
+                Verdict last = piece.get(piece.size() - 1).verdict();
+                boolean failed = piece.stream().anyMatch(reading -> reading.verdict() == Verdict.BREACHED);
+                boolean passed = piece.stream().anyMatch(reading -> reading.verdict() == Verdict.WITHIN);
+                worst = worst.orWorse(failed ? Verdict.BREACHED : passed ? Verdict.WITHIN : last);
+            }
+            return worst;
+        }
+    }
+
+    /** A control that judges by a limit, or leaves everything unjudged without one. */
+    public CookControl(Optional<AlternativesLimit> limit, Optional<String> food, Duration again) {
+        this.limit = limit;
+        this.food = food;
+        this.again = again;
+        attempts.add(new Attempt(Optional.empty()));
+    }
+
+    /** Judges a core reading as it comes in its order. */
+    public void reading(Told told, Temperature temperature) {
+        CookPiece piece = new CookPiece(temperature, told.data().decimal("held_seconds").filter(held -> held.signum() >= 0));
+        Reading bare = new Reading(told, temperature, told.data().integer("piece"), piece.heldSeconds(), Verdict.UNJUDGED, "");
+        Reading judged;
+        if (Reading.impossible(temperature)) {
+            judged = bare.judged(Verdict.UNJUDGED, temperature + ". No food has this temperature. It is kept and not judged: probe again.");
+        } else if (limit.isEmpty()) {
+            judged = bare.judged(Verdict.UNJUDGED, temperature + ". No rulebook is confirmed, so nothing is judged.");
+        } else {
+            CookVerdict verdict = CookJudge.judge(limit.get(), food, List.of(piece));
+            judged = bare.judged(verdict.verdict(), verdict.words());
+        }
+        attempts.get(attempts.size() - 1).readings.add(judged);
+    }
+
+    /** The batch went back in the oven. */
+    public void backInOven(Instant at) {
+        attempts.add(new Attempt(Optional.of(at)));
+    }
+
+    /** All core readings in order. */
+    public List<Reading> readings() {
+        return attempts.stream().flatMap(attempt -> attempt.readings.stream()).toList();
+    }
+
+    /** The verdict: the last attempt's, unless an earlier failure was not put right at the step. */
+    public Verdict verdict() {
+        if (!uncorrected().isEmpty()) {
+            return Verdict.BREACHED;
+        }
+        return lastMeasured().map(Attempt::verdict).orElse(Verdict.UNJUDGED);
+    }
+
+    private Optional<Attempt> lastMeasured() {
+        return attempts.stream().filter(attempt -> !attempt.readings.isEmpty()).reduce((a, b) -> b);
+    }
+
+    /** The failed readings that no later bake has put right. */
+    public List<Reading> uncorrected() {
+        return failed(false);
+    }
+
+    /** The failed readings that a recorded return to the oven, in time, and then a pass have put right. */
+    public List<Reading> corrected() {
+        return failed(true);
+    }
+
+    private List<Reading> failed(boolean wanted) {
+        List<Reading> failed = new ArrayList<>();
+        for (int i = 0; i < attempts.size(); i++) {
+            for (Reading reading : attempts.get(i).readings) {
+                if (reading.verdict() == Verdict.BREACHED && putRight(i, reading) == wanted) {
+                    failed.add(reading);
+                }
+            }
+        }
+        return failed;
+    }
+
+    private boolean putRight(int attempt, Reading reading) {
+        if (attempt + 1 >= attempts.size()) {
+            return false;
+        }
+        Instant back = attempts.get(attempt + 1).back.orElseThrow();
+        boolean inTime = !back.isAfter(reading.at().plus(again));
+        boolean passed = lastMeasured().map(last -> attempts.indexOf(last) > attempt && last.verdict() == Verdict.WITHIN).orElse(false);
+        return inTime && passed;
+    }
+}

@@ -1,0 +1,140 @@
+package trivet.check;
+
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import trivet.batch.Told;
+import trivet.cooling.CoolingJudge;
+import trivet.cooling.CoolingReading;
+import trivet.cooling.CoolingVerdict;
+import trivet.cooling.StageVerdict;
+import trivet.limit.StagedCooling;
+import trivet.limit.Verdict;
+import trivet.measure.Temperature;
+import trivet.site.Confirmed;
+
+/** The cooling of a batch: runs told apart by a recorded reheat, and within a run a curve for each piece told apart. */
+public final class CoolingControl {
+
+    private final List<Run> runs = new ArrayList<>();
+
+    private static final class Run {
+        private final List<Reading> readings = new ArrayList<>();
+        private Optional<Instant> oven = Optional.empty();
+        private boolean ended;
+    }
+
+    /** Which rulebooks were in force at some time between two moments. */
+    public interface InForce {
+        List<Confirmed> between(Instant from, Instant to);
+    }
+
+    /** A control in which nothing has been recorded. */
+    public CoolingControl() {
+        runs.add(new Run());
+    }
+
+    private Run run() {
+        return runs.get(runs.size() - 1);
+    }
+
+    /** The batch is out of the oven; a later recorded time counts instead while nothing has been measured. */
+    public void outOfOven(Instant at) {
+        if (run().readings.isEmpty() || run().oven.isEmpty()) {
+            run().oven = Optional.of(at);
+        }
+    }
+
+    /** The batch is in the oven again before it was measured cooling. */
+    public void backInOven() {
+        if (run().readings.isEmpty()) {
+            run().oven = Optional.empty();
+        }
+    }
+
+    /** A reheat was begun: the run stays as it is and a new one begins. */
+    public void reheat() {
+        run().ended = true;
+        runs.add(new Run());
+    }
+
+    /** A reading while the batch cools. */
+    public void reading(Told told, Temperature temperature) {
+        run().readings.add(new Reading(told, temperature, told.data().integer("piece"), Optional.empty(), Verdict.UNJUDGED,
+                Reading.impossible(temperature) ? temperature + ". No food has this temperature. It is kept and not judged." : ""));
+    }
+
+    /** Whether anything is known of the cooling. */
+    public boolean begun() {
+        return runs.size() > 1 || run().oven.isPresent() || !run().readings.isEmpty();
+    }
+
+    /** The time out of the oven of the present run. */
+    public Optional<Instant> oven() {
+        return run().oven;
+    }
+
+    /** Every curve of every run, judged as of a moment by each rulebook in force meanwhile, of which the worse counts. */
+    public List<CoolingRun> judged(InForce inForce, Instant asOf) {
+        List<CoolingRun> all = new ArrayList<>();
+        for (int i = 0; i < runs.size(); i++) {
+            Run run = runs.get(i);
+            Map<Integer, List<Reading>> curves = new LinkedHashMap<>();
+            if (run.readings.isEmpty()) {
+                curves.put(0, List.of());
+            }
+            run.readings.forEach(reading -> curves.computeIfAbsent(reading.piece().orElse(0), key -> new ArrayList<>()).add(reading));
+            for (List<Reading> curve : curves.values()) {
+                if (run.oven.isPresent() || !curve.isEmpty()) {
+                    curve(i + 1, run, curve, inForce, asOf).ifPresent(all::add);
+                }
+            }
+        }
+        return all;
+    }
+
+    private Optional<CoolingRun> curve(int number, Run run, List<Reading> curve, InForce inForce, Instant asOf) {
+        Instant first = run.oven.orElseGet(() -> curve.get(0).at());
+        Instant last = curve.isEmpty() ? first : curve.get(curve.size() - 1).at();
+        CoolingRun worst = null;
+        for (Confirmed confirmed : inForce.between(first, last)) {
+            Optional<StagedCooling> rule = confirmed.rulebook().cooling();
+            if (rule.isEmpty()) {
+                continue;
+            }
+            List<CoolingReading> points = curve.stream().filter(reading -> !Reading.impossible(reading.temperature()))
+                    .map(reading -> new CoolingReading(Minutes.between(first, reading.at()), reading.temperature())).toList();
+            Optional<BigDecimal> oven = run.oven.map(at -> BigDecimal.ZERO);
+            CoolingVerdict verdict = CoolingJudge.judge(rule.get(), oven, points, Minutes.between(first, asOf));
+            if (worst == null || verdict.whole().compareTo(worst.verdict().whole()) > 0) {
+                worst = new CoolingRun(number, first, judged(curve, verdict, first), verdict, rule.get(), confirmed.ref(), run.ended);
+            }
+        }
+        return Optional.ofNullable(worst);
+    }
+
+    private static List<Reading> judged(List<Reading> curve, CoolingVerdict verdict, Instant origin) {
+        return curve.stream().map(reading -> {
+            if (Reading.impossible(reading.temperature())) {
+                return reading;
+            }
+            Optional<StageVerdict> failed = verdict.stages().stream().filter(stage -> late(stage, Minutes.between(origin, reading.at()), reading)).findFirst();
+            return failed.map(stage -> reading.judged(Verdict.BREACHED, stage.words()))
+                    .orElseGet(() -> reading.judged(verdict.whole() == Verdict.WITHIN ? Verdict.WITHIN : Verdict.UNJUDGED, nextWords(verdict)));
+        }).toList();
+    }
+
+    private static String nextWords(CoolingVerdict verdict) {
+        return verdict.stages().stream().filter(stage -> stage.verdict() == Verdict.UNJUDGED).findFirst().map(StageVerdict::words)
+                .orElse("Cooled in time by every stage measured.");
+    }
+
+    private static boolean late(StageVerdict stage, BigDecimal minute, Reading reading) {
+        return stage.verdict() == Verdict.BREACHED && !stage.stage().to().meets(reading.temperature())
+                && stage.latestClock().map(clock -> minute.compareTo(clock.add(stage.stage().minutes())) >= 0).orElse(true);
+    }
+}

@@ -1,0 +1,2 @@
+/** Plans in YAML files: the starting points shipped, the copies of the site, and the approved texts. */
+package trivet.plan.file;

@@ -1,0 +1,40 @@
+package trivet.deviation;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import trivet.batch.Life;
+import trivet.batch.Told;
+import trivet.check.Check;
+import trivet.check.CoolingRun;
+import trivet.check.Reading;
+import trivet.ledger.Entry;
+import trivet.limit.Verdict;
+import trivet.plan.ApprovedPlan;
+
+/** Everything that the records say of one batch, as of a moment. */
+public record BatchRecord(String id, String code, String title, boolean unplanned, String line, int trays, int pieces, String startedBy,
+        Instant startedAt, LocalDate day, Optional<ApprovedPlan> plan, Life life, Optional<String> parent, Optional<Instant> outOfOven,
+        Optional<Instant> putAwayAt, Optional<String> unit, Optional<LocalDate> useBy, Verdict cook, List<Reading> cookReadings, Verdict cooling,
+        List<CoolingRun> runs, List<Check> checks, List<Deviation> deviations, List<Hold> holds, List<Told> told, List<Entry> entries, Next next) {
+
+    /** What to do now: a sentence, and the screen of its one big key. */
+    public record Next(String words, String act) {
+    }
+
+    /** Whether the batch is on hold. */
+    public boolean held() {
+        return !holds.isEmpty();
+    }
+
+    /** The last reading while it cools, in order of time. */
+    public Optional<Reading> lastCooling() {
+        return runs.isEmpty() ? Optional.empty() : runs.get(runs.size() - 1).readings().stream().reduce((a, b) -> b);
+    }
+
+    /** The corrections to its records and what was written so late that it waits for acceptance. */
+    public List<Told> waiting() {
+        return told.stream().filter(Told::waiting).toList();
+    }
+}

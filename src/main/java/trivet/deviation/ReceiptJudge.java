@@ -1,0 +1,112 @@
+package trivet.deviation;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Duration;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import trivet.check.CoolingRun;
+import trivet.check.Reading;
+import trivet.device.Devices;
+import trivet.device.Unit;
+import trivet.ledger.Entry;
+import trivet.ledger.Fields;
+import trivet.ledger.Judge;
+import trivet.ledger.VersionRef;
+import trivet.limit.Verdict;
+import trivet.measure.Temperature;
+import trivet.site.Confirmed;
+import trivet.site.Sites;
+
+/** What is said of a record at its receipt: the verdict, the words, and the rulebook that judged it. */
+@ApplicationScoped
+public class ReceiptJudge implements Judge {
+
+    private static final Set<String> COOLING = Set.of("cooling-reading", "food-reading");
+
+    @Inject
+    Daybook daybook;
+    @Inject
+    Devices devices;
+    @Inject
+    Sites sites;
+
+    @Override
+    public Fields verdict(Entry received) {
+        Optional<Temperature> temperature = received.data().temperature("temperature");
+        if (temperature.isEmpty() || sites.current().isEmpty()) {
+            return said(received, Verdict.UNJUDGED, "not-a-reading", "");
+        }
+        if (received.kind().equals("probe-check")) {
+            boolean within = daybook.probeWithin(received.data(), received.claimedAt());
+            return said(received, within ? Verdict.WITHIN : Verdict.BREACHED, null, within ? temperature.get() + ". The probe is right."
+                    : temperature.get() + ". The probe is off. Do not use it for core or cooling until it passes.");
+        }
+        if (received.kind().equals("unit-reading")) {
+            return unit(received);
+        }
+        return received.batch().flatMap(id -> daybook.batch(id, List.of(received))).map(batch -> batch(received, batch))
+                .orElseGet(() -> said(received, Verdict.UNJUDGED, "batch-not-known", "The batch of this reading has not been received yet."));
+    }
+
+    private Fields unit(Entry received) {
+        Optional<Unit> unit = received.data().text("unit").flatMap(devices::unit);
+        if (unit.isEmpty()) {
+            return said(received, Verdict.UNJUDGED, "unit-not-known", "This unit is not known here.");
+        }
+        UnitRecord record = UnitFold.of(unit.get(), sites.current().orElseThrow(), new BatchFold.Rules() {
+            @Override
+            public Optional<Confirmed> at(java.time.Instant moment) {
+                return sites.inForceAt(moment);
+            }
+
+            @Override
+            public List<Confirmed> between(java.time.Instant from, java.time.Instant to) {
+                return sites.inForceBetween(from, to);
+            }
+        }, List.of(received), List.of(), Set.of(), received.receivedAt().plus(Duration.ofMinutes(1)));
+        Reading reading = record.readings().get(0);
+        return said(received, reading.verdict(), reading.verdict() == Verdict.UNJUDGED ? "no-limit" : null, reading.words());
+    }
+
+    private Fields batch(Entry received, BatchRecord batch) {
+        Optional<Reading> cook = batch.cookReadings().stream().filter(reading -> reading.id().equals(received.id())).findFirst();
+        if (cook.isPresent()) {
+            return said(received, cook.get().verdict(), cook.get().verdict() == Verdict.UNJUDGED ? "not-judged" : null, cook.get().words());
+        }
+        if (COOLING.contains(received.kind())) {
+            for (CoolingRun run : batch.runs()) {
+                Optional<Reading> reading = run.readings().stream().filter(r -> r.id().equals(received.id())).findFirst();
+                if (reading.isPresent()) {
+                    String reason = run.verdict().stages().stream().flatMap(stage -> stage.reason().stream()).findFirst().map(r -> r.word()).orElse(null);
+                    return said(received, run.verdict().whole(), run.verdict().whole() == Verdict.UNJUDGED ? reason : null,
+                            reading.get().temperature() + ". " + reading.get().words());
+                }
+            }
+        }
+        if (received.kind().equals("food-reading")) {
+            return limit(received, "chilled-storage");
+        }
+        return received.kind().equals("hot-hold-reading") ? limit(received, "hot-holding") : said(received, Verdict.UNJUDGED, "not-judged", "");
+    }
+
+    private Fields limit(Entry received, String id) {
+        Temperature temperature = received.data().temperature("temperature").orElseThrow();
+        return sites.inForceAt(received.claimedAt()).flatMap(c -> c.rulebook().range(id)).filter(l -> l.inForce() && !Reading.impossible(temperature))
+                .map(l -> said(received, l.judge(temperature), null, temperature + ", the limit is " + l.words() + "."))
+                .orElseGet(() -> said(received, Verdict.UNJUDGED, "no-limit", temperature + ". Not judged."));
+    }
+
+    private Fields said(Entry received, Verdict verdict, String reason, String words) {
+        Map<String, Object> map = new LinkedHashMap<>();
+        map.put("verdict", verdict.word());
+        map.put("reason", reason);
+        map.put("words", words);
+        Optional<VersionRef> ref = sites.inForceAt(received.claimedAt()).map(Confirmed::ref);
+        map.put("rulebook", ref.map(r -> Map.of("id", r.id(), "version", r.version(), "sha256", r.sha256())).orElse(null));
+        return Fields.of(map);
+    }
+}

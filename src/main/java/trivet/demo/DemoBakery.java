@@ -1,0 +1,145 @@
+package trivet.demo;
+
+import io.quarkus.runtime.StartupEvent;
+import jakarta.annotation.Priority;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.inject.Inject;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+import trivet.device.Devices;
+import trivet.device.Devices.Probe;
+import trivet.device.Unit;
+import trivet.ledger.Fields;
+import trivet.ledger.Ledger;
+import trivet.ledger.Register;
+import trivet.limit.Rulebooks;
+import trivet.people.People;
+import trivet.people.Person;
+import trivet.people.Role;
+import trivet.plan.Plans;
+import trivet.site.Site;
+import trivet.site.Sites;
+
+/** Thornfold Bakehouse, which does not exist: its people, units, October 2026, and some batches under way. */
+@ApplicationScoped
+public class DemoBakery {
+
+    private static final ZoneId ZONE = ZoneId.of("Europe/London");
+    private static final Instant BEFORE = Instant.parse("2026-09-28T08:00:00Z");
+    private static final String PASSWORD = "thornfold-demo";
+
+    @Inject
+    People people;
+    @Inject
+    Devices devices;
+    @Inject
+    Sites sites;
+    @Inject
+    Plans plans;
+    @Inject
+    Rulebooks rulebooks;
+    @Inject
+    Ledger ledger;
+    @Inject
+    Clock clock;
+    @ConfigProperty(name = "trivet.demo", defaultValue = "false")
+    boolean demo;
+
+    void start(@Observes @Priority(200) StartupEvent event) {
+        if (demo && !people.hasOwner()) {
+            setUp();
+            record();
+        }
+    }
+
+    private void setUp() {
+        sites.write(new Site("site", "Thornfold Bakehouse", "3 Millrace Lane, Thornfold", ZONE, LocalTime.of(3, 0), true), "demo");
+        person("ana", "Ana Varga", "AV", "1111", EnumSet.of(Role.BAKER));
+        person("ben", "Ben Adeyemi", "BA", "2222", EnumSet.of(Role.BAKER));
+        person("chidi", "Chidi Novak", "CN", "3333", EnumSet.of(Role.BAKER));
+        person("pat", "Pat Lindqvist", "PL", "4444", EnumSet.of(Role.OUTSIDER));
+        people.setPassword("olive", PASSWORD, "demo");
+        for (String[] unit : new String[][] {{"oven-1", "Deck oven 1", "OVEN"}, {"oven-2", "Deck oven 2", "OVEN"}, {"chiller-1", "Blast chiller", "BLAST_CHILLER"},
+            {"rack-1", "Cooling rack", "COOLING_RACK"}, {"fridge-1", "Fridge 1", "FRIDGE"}, {"fridge-2", "Fridge 2", "FRIDGE"}, {"freezer-1", "Freezer", "FREEZER"}}) {
+            devices.write(new Unit(unit[0], unit[1], Unit.Kind.valueOf(unit[2]), true), "demo");
+        }
+        devices.write(new Probe("P1", "Core probe, wheat line", true), "demo");
+        devices.write(new Probe("P2", "Core probe, gluten-free line", true), "demo");
+        Set<String> adopted = new HashSet<>();
+        rulebooks.find("england-wales-ni").orElseThrow().limits().forEach(limit -> adopted.add(limit.id()));
+        sites.confirm("england-wales-ni", adopted, List.of(), "olive", BEFORE);
+        plans.drafts().forEach(draft -> plans.approve(draft.product(), "olive", BEFORE));
+        person("olive", "Olive Thorn", "OT", "5555", EnumSet.of(Role.OWNER, Role.BAKER));
+    }
+
+    private void person(String id, String name, String initials, String pin, Set<Role> roles) {
+        people.setPin(id, pin, "demo");
+        people.write(new Person(id, name, initials, roles, true), "demo");
+    }
+
+    /** Sends the whole tape through the one way in, each batch in its order, many at once so that they share a sync. */
+    private void record() {
+        Month month = new Month(ZONE);
+        month.october();
+        live(month);
+        List<List<Map.Entry<Long, Tape.Line>>> strands = strands(month.tape.ordered());
+        ExecutorService pool = Executors.newFixedThreadPool(32);
+        try {
+            List<Future<?>> sent = new ArrayList<>();
+            for (List<Map.Entry<Long, Tape.Line>> strand : strands) {
+                sent.add(pool.submit(() -> strand.forEach(numbered -> ledger.put(numbered.getValue().id(), month.tape.json(numbered.getValue(), numbered.getKey()),
+                        "A", numbered.getValue().entered().plusMillis(400)))));
+            }
+            for (Future<?> one : sent) {
+                one.get();
+            }
+        } catch (Exception failed) {
+            throw new IllegalStateException("The demo's records could not be written.", failed);
+        } finally {
+            pool.shutdown();
+        }
+    }
+
+    private static List<List<Map.Entry<Long, Tape.Line>>> strands(List<Tape.Line> lines) {
+        Map<String, List<Map.Entry<Long, Tape.Line>>> byBatch = new java.util.LinkedHashMap<>();
+        long sequence = 0;
+        for (Tape.Line line : lines) {
+            String strand = line.batch() == null ? line.kind() : line.batch();
+            byBatch.computeIfAbsent(strand, key -> new ArrayList<>()).add(Map.entry(++sequence, line));
+        }
+        return List.copyOf(byBatch.values());
+    }
+
+    /** Batches under way at this moment: one in the oven, two cooling, one too slow and on hold, one in the fridge. */
+    private void live(Month month) {
+        Instant now = clock.instant();
+        LocalDate today = sites.current().orElseThrow().dayOf(now);
+        int i = 0;
+        for (int ago : new int[] {48, 75, 105, 170, 190}) {
+            Instant start = now.minus(Duration.ofMinutes(ago));
+            month.batch(today, i, start, now, i == 3);
+            i++;
+        }
+    }
+
+    /** What the console says of the demo: PINs and the owner's password, all invented. */
+    public List<String> greeting() {
+        return demo ? List.of("Demo bakery. PINs: Ana 1111, Ben 2222, Chidi 3333, Pat (second person) 4444, Olive (owner) 5555.",
+                "Owner's id olive, password " + PASSWORD + ", also for http://localhost/reports/month/2026-10 by HTTP Basic.") : List.of();
+    }
+}

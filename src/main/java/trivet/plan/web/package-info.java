@@ -1,0 +1,2 @@
+/** The owner's page of plans. */
+package trivet.plan.web;

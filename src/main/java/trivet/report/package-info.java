@@ -1,0 +1,2 @@
+/** What an inspector is shown: curves, and the records of a month. */
+package trivet.report;

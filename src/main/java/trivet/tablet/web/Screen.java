@@ -1,0 +1,74 @@
+package trivet.tablet.web;
+
+import io.quarkus.qute.Template;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.inject.Inject;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.format.DateTimeFormatter;
+import java.util.Optional;
+import trivet.device.Devices.Tablet;
+import trivet.ledger.Journal;
+import trivet.people.People;
+import trivet.people.Person;
+import trivet.site.Sites;
+import trivet.site.web.Caller;
+
+/** What every screen is given: who is signed in, on which tablet, and the words for times and people. */
+@RequestScoped
+public class Screen {
+
+    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm");
+    private static final DateTimeFormatter DAY_CLOCK = DateTimeFormatter.ofPattern("d MMM HH:mm");
+
+    @Inject
+    Caller caller;
+    @Inject
+    Sites sites;
+    @Inject
+    People people;
+    @Inject
+    Journal journal;
+    @Inject
+    Clock clock;
+
+    TemplateInstance of(Template template) {
+        String device = caller.tablet().map(Tablet::id).orElse("");
+        return template.data("screen", this).data("device", device).data("sequence", device.isEmpty() ? 0 : journal.lastSequence(device));
+    }
+
+    /** The person signed in, or empty text. */
+    public String personId() {
+        return caller.person().map(Person::id).orElse("");
+    }
+
+    /** The name of the person signed in. */
+    public String personName() {
+        return caller.person().map(Person::name).orElse("");
+    }
+
+    /** The clock time at the site. */
+    public String time(Instant instant) {
+        return CLOCK.format(instant.atZone(sites.current().orElseThrow().zone()));
+    }
+
+    /** The day and clock time at the site. */
+    public String moment(Instant instant) {
+        return DAY_CLOCK.format(instant.atZone(sites.current().orElseThrow().zone()));
+    }
+
+    /** The initials of a person. */
+    public String initials(String person) {
+        return people.initials(person);
+    }
+
+    /** Whole minutes from a moment until now. */
+    public long minutesPast(Instant instant) {
+        return java.time.Duration.between(instant, clock.instant()).toMinutes();
+    }
+
+    Optional<Person> person() {
+        return caller.person();
+    }
+}

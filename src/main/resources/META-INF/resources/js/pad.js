@@ -1,0 +1,33 @@
+/** The number pad: our own keys, the value live in large figures. Everything also works with a keyboard. */
+export function pad(holder, field, shown) {
+  const draw = () => { if (shown) shown.textContent = field.value || "–"; };
+  const keys = ["1", "2", "3", "4", "5", "6", "7", "8", "9", ...(holder.dataset.decimal === undefined ? [] : [holder.dataset.decimal]), "0", "⌫"];
+  if (keys.length === 11) keys.splice(9, 0, "");
+  for (const key of keys) {
+    const button = document.createElement("button");
+    button.type = "button";
+    button.textContent = key;
+    button.disabled = key === "";
+    if (key === "⌫") button.setAttribute("aria-label", "Delete the last digit");
+    button.addEventListener("click", () => {
+      field.value = key === "⌫" ? field.value.slice(0, -1) : field.value + key;
+      draw();
+    });
+    holder.append(button);
+  }
+  holder.hidden = false;
+  field.addEventListener("input", draw);
+  draw();
+}
+
+/** What is wrong with a typed temperature, as a sentence, or a question to be answered with yes. */
+export function doubt(text, last, kind, oven) {
+  const typed = text.trim().replace(",", ".").replace("−", "-");
+  if (!/^-?\d{1,4}(\.\d{1,3})?$/.test(typed)) return { refuse: "Type a number such as 74.9." };
+  const value = Number(typed);
+  if (value > 120 && value <= 1200) return { refuse: `${typed} °C cannot be. Did you mean ${(value / 10).toFixed(1)}?` };
+  if (value > 120 || value < -40) return { refuse: `${typed} °C cannot be in food. Read the probe again.` };
+  if (kind === "cooling-reading" && last !== null && value > last + 1) return { ask: `${typed} is warmer than ${last} before. Is this right?` };
+  if (kind === "cook-reading" && oven !== null && value > oven) return { ask: `${typed} is above the oven's air. Is this right?` };
+  return { value: typed };
+}

@@ -1,0 +1,116 @@
+import { keep, flush, waiting } from "./records.js";
+import { pad, doubt } from "./pad.js";
+
+const one = (name, root = document) => root.querySelector(name);
+const all = (name, root = document) => [...root.querySelectorAll(name)];
+
+/** A form marked data-record becomes one record; its fields' names are those of the data, a number where data-number stands. */
+async function send(form, extra = {}) {
+  const data = JSON.parse(form.dataset.data ?? "{}");
+  for (const field of all("[name]", form)) {
+    if (field.type === "radio" && !field.checked) continue;
+    if (field.value === "" || field.dataset.skip !== undefined) continue;
+    data[field.name] = field.dataset.number !== undefined ? Number(field.value) : field.dataset.list !== undefined ? field.value.split(" ") : field.value;
+  }
+  const more = {};
+  for (const name of ["batch", "check", "instrument", "sheet", "source"]) if (form.dataset[name]) more[name] = form.dataset[name];
+  const probe = one("[data-instrument]", form);
+  if (probe) more.instrument = probe.value;
+  return keep(form.dataset.record, { ...data, ...extra }, more);
+}
+
+function say(form, answer) {
+  const place = one("[data-said]", form) ?? form.appendChild(document.createElement("p"));
+  const verdict = answer?.verdict?.verdict ?? "unjudged";
+  place.className = "verdict said " + (answer && answer.status >= 400 ? "breached" : verdict);
+  place.setAttribute("role", "status");
+  place.hidden = false;
+  place.textContent = !answer ? "Kept on this tablet, not yet sent. It is sent as soon as the service answers."
+    : answer.status >= 400 ? (answer.errors?.[0]?.message ?? answer.title ?? "Refused") : (answer.verdict?.words || "Kept.");
+  return !answer || answer.status < 400;
+}
+
+for (const form of all("form[data-record]:not([data-reading])")) {
+  form.addEventListener("submit", async event => {
+    event.preventDefault();
+    const extra = {};
+    if (form.dataset.record === "batch-started") {
+      const key = "trivet.code." + document.body.dataset.device;
+      const number = Math.max(Number(localStorage.getItem(key) ?? 0), Number(form.dataset.lastCode ?? 0)) + 1;
+      localStorage.setItem(key, number);
+      extra.code = document.body.dataset.device + "-" + String(number).padStart(4, "0");
+      form.dataset.batch = (await import("./uuid7.js")).uuid7();
+    }
+    if (form.dataset.record === "split") {
+      const { uuid7 } = await import("./uuid7.js");
+      const hot = Number(one("[data-hot]", form).value), rest = Number(form.dataset.pieces) - hot;
+      extra.parts = [{ batch: uuid7(), code: form.dataset.code + "-H", trays: 1, pieces: hot, purpose: "hot" }, { batch: uuid7(), code: form.dataset.code + "-C", trays: 1, pieces: rest, purpose: "cold" }];
+    }
+    const answer = await send(form, extra);
+    if (say(form, answer) && answer) location.href = form.dataset.record === "batch-started" ? "/batches/" + form.dataset.batch : form.dataset.then ?? location.href;
+  });
+}
+
+for (const form of all("form[data-reading]")) {
+  const field = one("[data-value]", form);
+  const unit = one("[data-unit]", form);
+  let held = null, sure = null, timer;
+  pad(one("[data-keys]", form), field, one("[data-live]", form));
+  const hold = one("[data-hold]", form);
+  hold?.addEventListener("click", () => {
+    let left = Number(hold.dataset.hold);
+    clearInterval(timer);
+    timer = setInterval(() => {
+      left -= 1;
+      held = Number(hold.dataset.hold) - left;
+      hold.textContent = left > 0 ? `Holding: ${left} s left` : `Held ${held} s`;
+      if (left <= 0) clearInterval(timer);
+    }, 1000);
+  });
+  form.addEventListener("submit", async event => {
+    event.preventDefault();
+    const last = form.dataset.last ? Number(form.dataset.last) : null;
+    const seen = unit.value === "C" ? doubt(field.value, last, form.dataset.record, null) : { value: field.value.trim().replace(",", ".") };
+    const ask = one("[data-ask]", form);
+    if (seen.refuse || (seen.ask && sure !== field.value)) {
+      ask.hidden = false;
+      ask.textContent = seen.refuse ?? seen.ask + " Press again to keep it.";
+      sure = seen.ask ? field.value : null;
+      return;
+    }
+    ask.hidden = true;
+    clearInterval(timer);
+    const value = field.value.trim().replace(",", ".");
+    const extra = { temperature: { value, unit: unit.value } };
+    if (seen.ask) extra.confirmed_odd = true;
+    if (hold) extra.held_seconds = held;
+    const answer = await send(form, extra);
+    if (say(form, answer)) {
+      for (const part of all("[data-pad-part]", form)) part.hidden = true;
+      one("[data-after]", form).hidden = false;
+    }
+  });
+}
+
+for (const holder of all("form[data-pad=pin]")) pad(one("[data-keys]", holder), one("[name=pin]", holder), null);
+
+/** Parts that follow the day are fetched anew, unless somebody is typing. */
+if (one("[data-follow]")) setInterval(async () => {
+  if (document.activeElement?.matches("input, textarea, select")) return;
+  const fresh = await fetch(location.href).then(r => r.text()).catch(() => null);
+  const part = fresh && new DOMParser().parseFromString(fresh, "text/html").querySelector("[data-follow]");
+  if (part) one("[data-follow]").replaceWith(document.importNode(part, true));
+}, 20000);
+
+/** A check past due sounds on every open screen. */
+async function listen() {
+  const due = await fetch("/work/due.json").then(r => r.ok ? r.json() : { past: 0 }).catch(() => ({ past: 0 }));
+  if (due.past > 0 && Number(sessionStorage.getItem("trivet.quiet") ?? 0) < Date.now()) {
+    sessionStorage.setItem("trivet.quiet", Date.now() + 60000);
+    const audio = new AudioContext(), tone = audio.createOscillator();
+    tone.frequency.value = 880; tone.connect(audio.destination); tone.start(); tone.stop(audio.currentTime + 0.4);
+  }
+}
+if (document.body.dataset.device) { setInterval(listen, 20000); flush(); setInterval(flush, 15000); }
+const note = one("[data-waiting]");
+if (note && waiting() > 0) { note.hidden = false; note.textContent = waiting() + " records wait on this tablet to be sent."; }

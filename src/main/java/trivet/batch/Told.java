@@ -60,7 +60,7 @@ public record Told(Entry entry, Fields data, Instant at, List<Entry> corrections
         boolean waiting = late;
         boolean voided = false;
         for (Entry correction : corrections) {
-            boolean ok = acceptedByAnother(accepted, correction.id(), Set.of(entry.person(), correction.person()));
+            boolean ok = acceptedByAnother(accepted, correction.id(), new HashSet<>(List.of(entry.person(), correction.person())));
             if (!ok && !withWaiting) {
                 continue;
             }

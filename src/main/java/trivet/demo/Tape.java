@@ -64,7 +64,7 @@ final class Tape {
         record.put("source", "typed");
         record.put("claimed_at", line.claimed().toString());
         Map<String, Object> clock = new HashMap<>();
-        clock.put("wall", line.entered().atZone(zone).toOffsetDateTime().toString());
+        clock.put("wall", java.time.format.DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(line.entered().atZone(zone)));
         clock.put("zone", zone.getId());
         clock.put("offset_ms", 0);
         record.put("device_clock", clock);

@@ -34,7 +34,12 @@ public class JdbcLedger implements Ledger {
     @Inject
     Instance<Judge> judge;
 
-    private final RecordReader reader = new RecordReader();
+    private RecordReader reader;
+
+    @jakarta.annotation.PostConstruct
+    void readSchema() {
+        reader = new RecordReader();
+    }
 
     @Override
     public Receipt put(String id, byte[] body, String device) {

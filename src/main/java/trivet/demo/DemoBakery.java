@@ -5,6 +5,10 @@ import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -24,10 +28,10 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 import trivet.device.Devices;
 import trivet.device.Devices.Probe;
 import trivet.device.Unit;
-import trivet.ledger.Fields;
 import trivet.ledger.Ledger;
-import trivet.ledger.Register;
+import trivet.limit.Problem;
 import trivet.limit.Rulebooks;
+import trivet.limit.file.YamlNode;
 import trivet.people.People;
 import trivet.people.Person;
 import trivet.people.Role;
@@ -41,7 +45,6 @@ public class DemoBakery {
 
     private static final ZoneId ZONE = ZoneId.of("Europe/London");
     private static final Instant BEFORE = Instant.parse("2026-09-28T08:00:00Z");
-    private static final String PASSWORD = "thornfold-demo";
 
     @Inject
     People people;
@@ -68,28 +71,35 @@ public class DemoBakery {
     }
 
     private void setUp() {
-        sites.write(new Site("site", "Thornfold Bakehouse", "3 Millrace Lane, Thornfold", ZONE, LocalTime.of(3, 0), true), "demo");
-        person("ana", "Ana Varga", "AV", "1111", EnumSet.of(Role.BAKER));
-        person("ben", "Ben Adeyemi", "BA", "2222", EnumSet.of(Role.BAKER));
-        person("chidi", "Chidi Novak", "CN", "3333", EnumSet.of(Role.BAKER));
-        person("pat", "Pat Lindqvist", "PL", "4444", EnumSet.of(Role.OUTSIDER));
-        people.setPassword("olive", PASSWORD, "demo");
-        for (String[] unit : new String[][] {{"oven-1", "Deck oven 1", "OVEN"}, {"oven-2", "Deck oven 2", "OVEN"}, {"chiller-1", "Blast chiller", "BLAST_CHILLER"},
-            {"rack-1", "Cooling rack", "COOLING_RACK"}, {"fridge-1", "Fridge 1", "FRIDGE"}, {"fridge-2", "Fridge 2", "FRIDGE"}, {"freezer-1", "Freezer", "FREEZER"}}) {
-            devices.write(new Unit(unit[0], unit[1], Unit.Kind.valueOf(unit[2]), true), "demo");
+        List<Problem> problems = new ArrayList<>();
+        YamlNode cast = YamlNode.read("demo-data/bakery.yaml", text(), problems);
+        sites.write(new Site("site", cast.required("name"), cast.required("address"), ZONE, LocalTime.of(3, 0), true), "demo");
+        people.setPassword("olive", cast.required("owner-password"), "demo");
+        for (YamlNode unit : cast.list("units")) {
+            devices.write(new Unit(unit.required("id"), unit.required("name"), Unit.Kind.valueOf(unit.required("kind")), true), "demo");
         }
-        devices.write(new Probe("P1", "Core probe, wheat line", true), "demo");
-        devices.write(new Probe("P2", "Core probe, gluten-free line", true), "demo");
+        cast.list("probes").forEach(probe -> devices.write(new Probe(probe.required("id"), probe.required("name"), true), "demo"));
         Set<String> adopted = new HashSet<>();
-        rulebooks.find("england-wales-ni").orElseThrow().limits().forEach(limit -> adopted.add(limit.id()));
-        sites.confirm("england-wales-ni", adopted, List.of(), "olive", BEFORE);
+        String rulebook = cast.required("rulebook");
+        rulebooks.find(rulebook).orElseThrow().limits().forEach(limit -> adopted.add(limit.id()));
+        sites.confirm(rulebook, adopted, List.of(), "olive", BEFORE);
         plans.drafts().forEach(draft -> plans.approve(draft.product(), "olive", BEFORE));
-        person("olive", "Olive Thorn", "OT", "5555", EnumSet.of(Role.OWNER, Role.BAKER));
+        for (YamlNode person : cast.list("people")) {
+            Set<Role> roles = person.required("role").equals("OWNER") ? EnumSet.of(Role.OWNER, Role.BAKER) : EnumSet.of(Role.valueOf(person.required("role")));
+            people.setPin(person.required("id"), person.required("pin"), "demo");
+            people.write(new Person(person.required("id"), person.required("name"), person.required("initials"), roles, true), "demo");
+        }
+        if (!problems.isEmpty()) {
+            throw new IllegalStateException(problems.toString());
+        }
     }
 
-    private void person(String id, String name, String initials, String pin, Set<Role> roles) {
-        people.setPin(id, pin, "demo");
-        people.write(new Person(id, name, initials, roles, true), "demo");
+    private static String text() {
+        try (InputStream in = DemoBakery.class.getClassLoader().getResourceAsStream("demo-data/bakery.yaml")) {
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException broken) {
+            throw new UncheckedIOException(broken);
+        }
     }
 
     /** Sends the whole tape through the one way in, each batch in its order, many at once so that they share a sync. */
@@ -140,6 +150,6 @@ public class DemoBakery {
     /** What the console says of the demo: PINs and the owner's password, all invented. */
     public List<String> greeting() {
         return demo ? List.of("Demo bakery. PINs: Ana 1111, Ben 2222, Chidi 3333, Pat (second person) 4444, Olive (owner) 5555.",
-                "Owner's id olive, password " + PASSWORD + ", also for http://localhost/reports/month/2026-10 by HTTP Basic.") : List.of();
+                "Owner's id olive, password thornfold-demo, also for http://localhost/reports/month/2026-10 by HTTP Basic.") : List.of();
     }
 }

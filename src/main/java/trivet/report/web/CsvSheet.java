@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
@@ -53,7 +52,7 @@ final class CsvSheet {
         printer.println();
     }
 
-    private static OffsetDateTime time(Instant at, MonthReport report) {
-        return at.atZone(report.site().zone()).toOffsetDateTime();
+    private static String time(Instant at, MonthReport report) {
+        return java.time.format.DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(at.atZone(report.site().zone()));
     }
 }

@@ -24,10 +24,18 @@ public class Press {
     @PostConstruct
     void setUp() {
         System.setProperty("java.awt.headless", "true");
+        jdkParsers();
         FopFactoryBuilder builder = new FopFactoryBuilder(new File(".").toURI(), (org.apache.xmlgraphics.io.ResourceResolver) new NoResources());
         builder.setAccessibility(true);
         builder.setStrictFOValidation(false);
         factory = builder.build();
+    }
+
+    /** Some jars announce parsers that are not packaged; the JDK's own are named before any of those is looked for. */
+    private static void jdkParsers() {
+        System.setProperty("javax.xml.parsers.SAXParserFactory", javax.xml.parsers.SAXParserFactory.newDefaultInstance().getClass().getName());
+        System.setProperty("javax.xml.parsers.DocumentBuilderFactory", javax.xml.parsers.DocumentBuilderFactory.newDefaultInstance().getClass().getName());
+        System.setProperty("javax.xml.transform.TransformerFactory", TransformerFactory.newDefaultInstance().getClass().getName());
     }
 
     /** Refuses every resource: a report consists of itself. */
@@ -50,7 +58,7 @@ public class Press {
             agent.setProducer("Trivet");
             ByteArrayOutputStream bytes = new ByteArrayOutputStream();
             Fop fop = factory.newFop(MimeConstants.MIME_PDF, agent, bytes);
-            TransformerFactory.newInstance().newTransformer().transform(new StreamSource(new StringReader(formattingObjects)), new SAXResult(fop.getDefaultHandler()));
+            TransformerFactory.newDefaultInstance().newTransformer().transform(new StreamSource(new StringReader(formattingObjects)), new SAXResult(fop.getDefaultHandler()));
             return bytes.toByteArray();
         } catch (Exception failed) {
             throw new IllegalStateException("The report could not be printed.", failed);

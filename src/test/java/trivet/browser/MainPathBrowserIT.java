@@ -76,15 +76,15 @@ class MainPathBrowserIT {
     }
 
     private static WebElement find(String css) {
-        return new WebDriverWait(browser, Duration.ofSeconds(15)).until(b -> b.findElement(By.cssSelector(css)));
+        return new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class).until(b -> b.findElement(By.cssSelector(css)));
     }
 
     private static WebElement shown(String css) {
-        return new WebDriverWait(browser, Duration.ofSeconds(15)).until(b -> b.findElements(By.cssSelector(css)).stream().filter(WebElement::isDisplayed).findFirst().orElse(null));
+        return new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class).until(b -> b.findElements(By.cssSelector(css)).stream().filter(WebElement::isDisplayed).findFirst().orElse(null));
     }
 
     private static void key(String text) {
-        new WebDriverWait(browser, Duration.ofSeconds(15)).until(b -> b.findElements(By.cssSelector("a.key, button")).stream()
+        new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class).until(b -> b.findElements(By.cssSelector("a.key, button")).stream()
                 .filter(e -> e.isDisplayed() && e.getText().equals(text)).findFirst().orElse(null)).click();
     }
 
@@ -127,7 +127,7 @@ class MainPathBrowserIT {
         new Select(find("select[name=product]")).selectByValue("deep-quiche");
         picture(width + "-new");
         key("Begin this batch");
-        new WebDriverWait(browser, Duration.ofSeconds(15)).until(b -> b.getCurrentUrl().matches(".*/batches/[0-9a-f-]{36}"));
+        new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class).until(b -> b.getCurrentUrl().matches(".*/batches/[0-9a-f-]{36}"));
         String batch = browser.getCurrentUrl();
         String code = find("h1").getText().split(" ")[0];
         key("Probe the core");
@@ -135,18 +135,18 @@ class MainPathBrowserIT {
         assertEquals("74.9 °C. 0.1 °C short of 75 °C for 30 s. Back in the oven, then probe again.", failed);
         assertTrue(find(".now").getText().contains("Back in the oven"));
         browser.findElement(By.cssSelector("button.primary")).click();
-        new WebDriverWait(browser, Duration.ofSeconds(15)).until(b -> !b.findElements(By.xpath("//td[text()='back-in-oven']")).isEmpty());
+        new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class).until(b -> !b.findElements(By.xpath("//td[text()='back-in-oven']")).isEmpty());
         browser.get(batch + "/core");
         assertEquals("76.1 °C. Meets 75 °C for 30 s.", probe("76,1", true));
         key("Out of the oven now");
-        new WebDriverWait(browser, Duration.ofSeconds(15)).until(b -> !b.findElements(By.xpath("//td[text()='out-of-oven']")).isEmpty());
+        new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class).until(b -> !b.findElements(By.xpath("//td[text()='out-of-oven']")).isEmpty());
         browser.get(batch + "/cooling");
         assertTrue(probe("63,0", false).contains("min left"));
         browser.get(batch + "/cooling");
         assertTrue(probe("7,4", false).contains("Cooled in time"));
         picture(width + "-batch");
         browser.findElement(By.cssSelector("form[data-record='put-away'] button")).click();
-        new WebDriverWait(browser, Duration.ofSeconds(15)).until(b -> b.findElement(By.cssSelector("main")).getText().contains("use by"));
+        new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class).until(b -> b.findElement(By.cssSelector("main")).getText().contains("use by"));
         assertTrue(browser.findElement(By.cssSelector("main")).getText().contains("corrected at the step"));
         for (String page : List.of("cooling", "units", "units/fridge-1", "deviations", "month", "days/2026-10-09", "probes", "reports/month/2026-10")) {
             browser.get(service.address() + "/" + page);

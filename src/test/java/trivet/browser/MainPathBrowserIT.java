@@ -165,7 +165,7 @@ class MainPathBrowserIT {
                 .header("Authorization", basic).build(), HttpResponse.BodyHandlers.ofByteArray());
         assertEquals(200, answer.statusCode());
         try (PDDocument document = Loader.loadPDF(answer.body())) {
-            String text = new PDFTextStripper().getText(document);
+            String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
             assertTrue(text.contains(code) && text.contains("76.1 °C") && text.contains("74.9 °C"), text);
             assertTrue(text.contains("Page 1 of " + document.getNumberOfPages()));
             assertTrue(document.getDocumentCatalog().getMarkInfo().isMarked());

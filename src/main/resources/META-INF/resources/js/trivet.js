@@ -88,6 +88,7 @@ for (const form of all("form[data-reading]")) {
     if (say(form, answer)) {
       for (const part of all("[data-pad-part]", form)) part.hidden = true;
       one("[data-after]", form).hidden = false;
+      scrollTo(0, 0);
     }
   });
 }

@@ -40,7 +40,7 @@ final class UnitFold {
             }
         }
         String words = rules.at(now).flatMap(c -> c.rulebook().range(unit.kind().limit())).map(RangeLimit::words).orElse("");
-        return new UnitRecord(unit, readings, checks(unit, site, readings, days, closed, now), episodes(unit, readings, words, entries), words);
+        return new UnitRecord(unit, readings, checks(unit, site, rules, readings, days, closed, now), episodes(unit, readings, words, entries), words);
     }
 
     private static Reading judged(Unit unit, BatchFold.Rules rules, Told told, Temperature temperature) {
@@ -88,7 +88,7 @@ final class UnitFold {
                 unit.name() + " at " + first.words() + " " + until + ".", limitWords, first.at(), List.copyOf(episode), List.of("probe-food", "move", "hold", "destroy"));
     }
 
-    private static List<Check> checks(Unit unit, Site site, List<Reading> readings, List<LocalDate> days, Set<LocalDate> closed, Instant now) {
+    private static List<Check> checks(Unit unit, Site site, BatchFold.Rules rules, List<Reading> readings, List<LocalDate> days, Set<LocalDate> closed, Instant now) {
         List<Check> checks = new ArrayList<>();
         if (unit.kind().limit().isEmpty()) {
             return checks;
@@ -96,6 +96,9 @@ final class UnitFold {
         for (LocalDate day : days) {
             for (int i = 0; i < TIMES.size(); i++) {
                 Instant due = day.atTime(TIMES.get(i)).atZone(site.zone()).toInstant();
+                if (rules.at(due).isEmpty()) {
+                    continue;
+                }
                 Instant from = i == 0 ? site.start(day) : due.minus(Duration.ofHours(3));
                 Instant to = i + 1 < TIMES.size() ? day.atTime(TIMES.get(i + 1)).atZone(site.zone()).toInstant().minus(Duration.ofHours(3)) : site.end(day);
                 Optional<Reading> taken = readings.stream().filter(r -> !r.at().isBefore(from) && r.at().isBefore(to)).findFirst();

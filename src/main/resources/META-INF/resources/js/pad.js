@@ -3,6 +3,7 @@ export function pad(holder, field, shown) {
   const draw = () => { if (shown) shown.textContent = field.value || "–"; };
   const keys = ["1", "2", "3", "4", "5", "6", "7", "8", "9", ...(holder.dataset.decimal === undefined ? [] : [holder.dataset.decimal]), "0", "⌫"];
   if (keys.length === 11) keys.splice(9, 0, "");
+  if (holder.dataset.minus !== undefined) keys.push("-");
   for (const key of keys) {
     const button = document.createElement("button");
     button.type = "button";

@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -185,6 +186,7 @@ public class Daybook {
             record.entries().stream().filter(entry -> entry.kind().equals("split")).flatMap(entry -> entry.data().objects("parts").stream())
                     .flatMap(part -> part.text("batch").stream()).forEach(part -> batch(part).ifPresent(records::add));
         }));
+        records.sort(Comparator.comparing(BatchRecord::startedAt));
         return records;
     }
 

@@ -12,19 +12,32 @@ import trivet.cooling.CookJudge;
 import trivet.cooling.CookPiece;
 import trivet.cooling.CookVerdict;
 import trivet.limit.AlternativesLimit;
+import trivet.limit.Bound;
 import trivet.limit.Verdict;
 import trivet.measure.Temperature;
 
 /**
- * The core temperatures of a batch. Attempts are told apart by a record "back in the oven": a bake that then passes
+ * The core temperatures of a batch, after the bake or after a reheat. Attempts are told apart by a record "back in the oven": a bake that then passes
  * corrects the failed one at the step, while probing again until one passes does not.
  */
 public final class CookControl {
 
     private final List<Attempt> attempts = new ArrayList<>();
-    private final Optional<AlternativesLimit> limit;
-    private final Optional<String> food;
+    private final RuleAt rules;
     private final Duration again;
+
+    /**
+     * The rule that judges a reading.
+     *
+     * @param food the kind of food, where the rule has kinds
+     */
+    public record Rule(AlternativesLimit limit, Optional<String> food) {
+    }
+
+    /** Which rule is in force at a moment; empty where no rulebook was confirmed or it has none. */
+    public interface RuleAt {
+        Optional<Rule> at(Instant moment);
+    }
 
     /** One time of probing: from the start or from a return to the oven. */
     private static final class Attempt {
@@ -49,26 +62,37 @@ public final class CookControl {
         }
     }
 
-    /** A control that judges by a limit, or leaves everything unjudged without one. */
-    public CookControl(Optional<AlternativesLimit> limit, Optional<String> food, Duration again) {
-        this.limit = limit;
-        this.food = food;
+    /** A control that judges each reading by the rule in force when it was taken. */
+    public CookControl(RuleAt rules, Duration again) {
+        this.rules = rules;
         this.again = again;
         attempts.add(new Attempt(Optional.empty()));
     }
 
-    /** Judges a core reading as it comes in its order. */
-    public void reading(Told told, Temperature temperature) {
+    /**
+     * Judges a core reading as it comes in its order.
+     *
+     * @param doubt why the probe that took it is not to be trusted; a pass then counts as unjudged, a failure stays one
+     */
+    public void reading(Told told, Temperature temperature, Optional<String> doubt) {
         CookPiece piece = new CookPiece(temperature, told.data().decimal("held_seconds").filter(held -> held.signum() >= 0));
         Reading bare = new Reading(told, temperature, told.data().integer("piece"), piece.heldSeconds(), Verdict.UNJUDGED, "");
+        Optional<Rule> rule = rules.at(told.at());
         Reading judged;
         if (Reading.impossible(temperature)) {
             judged = bare.judged(Verdict.UNJUDGED, temperature + ". No food has this temperature. It is kept and not judged: probe again.");
-        } else if (limit.isEmpty()) {
-            judged = bare.judged(Verdict.UNJUDGED, temperature + ". No rulebook is confirmed, so nothing is judged.");
+        } else if (rule.isEmpty()) {
+            judged = bare.judged(Verdict.UNJUDGED, temperature + ". No confirmed rulebook has a limit for this, so nothing is judged.");
         } else {
-            CookVerdict verdict = CookJudge.judge(limit.get(), food, List.of(piece));
+            CookVerdict verdict = CookJudge.judge(rule.get().limit(), rule.get().food(), List.of(piece));
             judged = bare.judged(verdict.verdict(), verdict.words());
+            Optional<Bound> operating = rule.get().limit().operating();
+            if (verdict.verdict() == Verdict.WITHIN && operating.isPresent() && !operating.get().meets(temperature)) {
+                judged = judged.adjusting("Below the operating limit, " + operating.get().words() + ": adjust, and note what you did.");
+            }
+        }
+        if (doubt.isPresent() && judged.verdict() == Verdict.WITHIN) {
+            judged = bare.judged(Verdict.UNJUDGED, temperature + ". " + doubt.get());
         }
         attempts.get(attempts.size() - 1).readings.add(judged);
     }

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import trivet.batch.Told;
 import trivet.cooling.CoolingJudge;
 import trivet.cooling.CoolingReading;
@@ -25,7 +26,7 @@ public final class CoolingControl {
     private static final class Run {
         private final List<Reading> readings = new ArrayList<>();
         private Optional<Instant> oven = Optional.empty();
-        private boolean ended;
+        private Optional<Instant> ended = Optional.empty();
     }
 
     /** Which rulebooks were in force at some time between two moments. */
@@ -57,8 +58,8 @@ public final class CoolingControl {
     }
 
     /** A reheat was begun: the run stays as it is and a new one begins. */
-    public void reheat() {
-        run().ended = true;
+    public void reheat(Instant at) {
+        run().ended = Optional.of(at);
         runs.add(new Run());
     }
 
@@ -73,13 +74,23 @@ public final class CoolingControl {
         return runs.size() > 1 || run().oven.isPresent() || !run().readings.isEmpty();
     }
 
+    /** The time out of the oven after the bake, whatever was reheated later. */
+    public Optional<Instant> firstOven() {
+        return runs.get(0).oven;
+    }
+
     /** The time out of the oven of the present run. */
     public Optional<Instant> oven() {
         return run().oven;
     }
 
-    /** Every curve of every run, judged as of a moment by each rulebook in force meanwhile, of which the worse counts. */
-    public List<CoolingRun> judged(InForce inForce, Instant asOf) {
+    /**
+     * Every curve of every run, judged as of a moment, or of its end where a reheat ended it, by each rulebook in force
+     * meanwhile, of which the worse counts.
+     *
+     * @param doubt why a reading's probe is not to be trusted: the run is judged with and without them, and the worse counts
+     */
+    public List<CoolingRun> judged(InForce inForce, Instant asOf, Function<Reading, Optional<String>> doubt) {
         List<CoolingRun> all = new ArrayList<>();
         for (int i = 0; i < runs.size(); i++) {
             Run run = runs.get(i);
@@ -90,14 +101,15 @@ public final class CoolingControl {
             run.readings.forEach(reading -> curves.computeIfAbsent(reading.piece().orElse(0), key -> new ArrayList<>()).add(reading));
             for (List<Reading> curve : curves.values()) {
                 if (run.oven.isPresent() || !curve.isEmpty()) {
-                    curve(i + 1, run, curve, inForce, asOf).ifPresent(all::add);
+                    curve(i + 1, run, curve, inForce, run.ended.orElse(asOf), doubt).ifPresent(all::add);
                 }
             }
         }
         return all;
     }
 
-    private Optional<CoolingRun> curve(int number, Run run, List<Reading> curve, InForce inForce, Instant asOf) {
+    private Optional<CoolingRun> curve(int number, Run run, List<Reading> curve, InForce inForce, Instant asOf,
+            Function<Reading, Optional<String>> doubt) {
         Instant first = run.oven.orElseGet(() -> curve.get(0).at());
         Instant last = curve.isEmpty() ? first : curve.get(curve.size() - 1).at();
         CoolingRun worst = null;
@@ -106,24 +118,28 @@ public final class CoolingControl {
             if (rule.isEmpty()) {
                 continue;
             }
-            List<CoolingReading> points = curve.stream().filter(reading -> !Reading.impossible(reading.temperature()))
-                    .map(reading -> new CoolingReading(Minutes.between(first, reading.at()), reading.temperature())).toList();
-            Optional<BigDecimal> oven = run.oven.map(at -> BigDecimal.ZERO);
-            CoolingVerdict verdict = CoolingJudge.judge(rule.get(), oven, points, Minutes.between(first, asOf));
-            if (worst == null || verdict.whole().compareTo(worst.verdict().whole()) > 0) {
-                worst = new CoolingRun(number, first, judged(curve, verdict, first), verdict, rule.get(), confirmed.ref(), run.ended);
+            for (boolean trusting : curve.stream().anyMatch(reading -> doubt.apply(reading).isPresent()) ? new boolean[] {true, false} : new boolean[] {true}) {
+                List<CoolingReading> points = curve.stream().filter(reading -> !Reading.impossible(reading.temperature()) && (trusting || doubt.apply(reading).isEmpty()))
+                        .map(reading -> new CoolingReading(Minutes.between(first, reading.at()), reading.temperature())).toList();
+                Optional<BigDecimal> oven = run.oven.map(at -> BigDecimal.ZERO);
+                CoolingVerdict verdict = CoolingJudge.judge(rule.get(), oven, points, Minutes.between(first, asOf));
+                if (worst == null || verdict.whole().compareTo(worst.verdict().whole()) > 0) {
+                    worst = new CoolingRun(number, first, judged(curve, verdict, first, doubt), verdict, rule.get(), confirmed.ref(), run.ended.isPresent());
+                }
             }
         }
         return Optional.ofNullable(worst);
     }
 
-    private static List<Reading> judged(List<Reading> curve, CoolingVerdict verdict, Instant origin) {
+    private static List<Reading> judged(List<Reading> curve, CoolingVerdict verdict, Instant origin,
+            Function<Reading, Optional<String>> doubt) {
         return curve.stream().map(reading -> {
             if (Reading.impossible(reading.temperature())) {
                 return reading;
             }
             Optional<StageVerdict> failed = verdict.stages().stream().filter(stage -> late(stage, Minutes.between(origin, reading.at()), reading)).findFirst();
             return failed.map(stage -> reading.judged(Verdict.BREACHED, stage.words()))
+                    .or(() -> doubt.apply(reading).map(why -> reading.judged(Verdict.UNJUDGED, why)))
                     .orElseGet(() -> reading.judged(verdict.whole() == Verdict.WITHIN ? Verdict.WITHIN : Verdict.UNJUDGED, nextWords(verdict)));
         }).toList();
     }

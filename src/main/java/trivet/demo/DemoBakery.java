@@ -139,6 +139,10 @@ public class DemoBakery {
     private void live(Month month) {
         Instant now = clock.instant();
         LocalDate today = sites.current().orElseThrow().dayOf(now);
+        for (String probe : List.of("P1", "P2")) {
+            Instant checked = now.minus(Duration.ofHours(4));
+            month.tape.add("probe-check", "ana", null, probe, checked, checked.plusSeconds(30), Map.of("probe", probe, "method", "ice", "temperature", Tape.celsius(0.2)));
+        }
         int i = 0;
         for (int ago : new int[] {48, 75, 105, 170, 190}) {
             Instant start = now.minus(Duration.ofMinutes(ago));

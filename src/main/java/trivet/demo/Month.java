@@ -111,6 +111,8 @@ final class Month {
         String person = BAKERS.get(random.nextInt(3));
         String id = Ids.uuid7(start, random);
         Tape here = until.equals(Instant.MAX) ? tape : new Tape(zone, random);
+        boolean ownProbe = product.startsWith("gluten-free") && !(until.equals(Instant.MAX) && day.getDayOfMonth() == 19);
+        here.take(ownProbe ? "P2" : "P1");
         int pieces = 24 + 12 * random.nextInt(3);
         int date = day.getDayOfMonth();
         boolean october = until.equals(Instant.MAX);
@@ -159,7 +161,7 @@ final class Month {
             }
             Instant when = out.plus(Duration.ofMinutes(minute + random.nextInt(3)));
             Instant entered = october && date == 17 && i < 3 ? when.plus(Duration.ofMinutes(38)) : when.plusSeconds(25);
-            here.add("cooling-reading", person, id, "P1", when, entered, Map.of("temperature", Tape.celsius(at(air, core, perMinute, out, when))));
+            here.add("cooling-reading", person, id, here.probe(), when, entered, Map.of("temperature", Tape.celsius(at(air, core, perMinute, out, when))));
         }
         if (slow) {
             Instant when = out.plus(Duration.ofMinutes(97));

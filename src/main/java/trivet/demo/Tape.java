@@ -20,6 +20,7 @@ final class Tape {
     private final ZoneId zone;
     private final Random random;
     private final List<Line> lines = new ArrayList<>();
+    private String probe = "P1";
 
     /** One record before it has its number of sequence. */
     record Line(String id, String kind, String person, String batch, String instrument, Instant claimed, Instant entered, Map<String, Object> data) {
@@ -37,8 +38,18 @@ final class Tape {
     }
 
     String add(String kind, String person, String batch, Instant at, Map<String, Object> data) {
-        String probe = data.containsKey("temperature") && !kind.equals("unit-reading") ? "P1" : null;
-        return add(kind, person, batch, probe, at, at.plusSeconds(20), data);
+        String instrument = data.containsKey("temperature") && !kind.equals("unit-reading") ? probe : null;
+        return add(kind, person, batch, instrument, at, at.plusSeconds(20), data);
+    }
+
+    /** Takes another probe for what follows. */
+    void take(String otherProbe) {
+        probe = otherProbe;
+    }
+
+    /** The probe in hand. */
+    String probe() {
+        return probe;
     }
 
     static Map<String, Object> celsius(double value) {

@@ -10,36 +10,59 @@ import java.util.TreeSet;
 import trivet.batch.Life;
 import trivet.batch.Told;
 import trivet.check.Check;
-import trivet.check.CookControl;
-import trivet.check.CoolingControl;
 import trivet.check.CoolingRun;
 import trivet.check.Minutes;
 import trivet.check.Reading;
-import trivet.deviation.BatchFold.Surroundings;
 import trivet.ledger.Entry;
 import trivet.ledger.Ids;
 import trivet.plan.ApprovedPlan;
 
 /** When the checks of a batch fall due, and what became of each. */
-record BatchChecks(String id, String code, Surroundings around, Optional<ApprovedPlan> plan, Entry start, List<Told> told, CookControl cook,
-        CoolingControl cooling, List<CoolingRun> runs, Optional<Told> putAway, Life life, Instant dayEnd, boolean hot) {
+final class BatchChecks {
 
     private static final Duration BEFORE_DEADLINE = Duration.ofMinutes(10);
+    /** How often what is kept hot is probed; common practice, no source. */
+    private static final Duration HOT_EVERY = Duration.ofHours(2);
+    private final BatchFold fold;
+    private final List<CoolingRun> runs;
+    private final Optional<ApprovedPlan> plan;
+    private final Instant dayEnd;
+
+    BatchChecks(BatchFold fold, List<CoolingRun> runs) {
+        this.fold = fold;
+        this.runs = runs;
+        this.plan = fold.plan;
+        this.dayEnd = fold.dayEnd();
+    }
 
     List<Check> all() {
         List<Check> checks = new ArrayList<>();
-        if (life == Life.STRUCK_OUT) {
+        if (fold.life == Life.STRUCK_OUT) {
             return checks;
         }
-        Instant coreDue = cooling.oven().orElse(start.claimedAt().plus(Duration.ofMinutes(plan.map(p -> p.plan().usualBakeMinutes()).orElse(45))));
-        Optional<Reading> core = cook.readings().stream().findFirst();
+        Instant coreDue = fold.cooling.firstOven().orElse(fold.start.claimedAt().plus(Duration.ofMinutes(plan.map(p -> p.plan().usualBakeMinutes()).orElse(45))));
+        Optional<Reading> core = fold.cook.readings().stream().findFirst();
         checks.add(check("core", coreDue, core.map(Reading::at), core.map(Reading::id), dayEnd));
-        if (!hot) {
+        if (fold.hot) {
+            hot(checks);
+        } else {
             cooling(checks);
             Instant deadline = lastDeadline().orElse(dayEnd);
-            checks.add(check("put-away", deadline.isBefore(dayEnd) ? deadline : dayEnd, putAway.map(Told::at), putAway.map(t -> t.entry().id()), dayEnd));
+            checks.add(check("put-away", deadline.isBefore(dayEnd) ? deadline : dayEnd, fold.putAway.map(Told::at), fold.putAway.map(t -> t.entry().id()), dayEnd));
         }
         return checks;
+    }
+
+    private void hot(List<Check> checks) {
+        Instant from = fold.split.map(Told::at).orElse(fold.start.claimedAt());
+        Instant until = fold.over.map(Told::at).orElse(dayEnd);
+        int number = 1;
+        for (Instant due = from.plus(HOT_EVERY); due.isBefore(until) && due.isBefore(dayEnd); due = due.plus(HOT_EVERY)) {
+            Instant after = due.minus(HOT_EVERY.dividedBy(2));
+            Instant next = due.plus(HOT_EVERY.dividedBy(2));
+            Optional<Reading> taken = fold.hotReadings.stream().filter(reading -> !reading.at().isBefore(after) && reading.at().isBefore(next)).findFirst();
+            checks.add(check("hot-" + number++, due, taken.map(Reading::at), taken.map(Reading::id), next.isBefore(dayEnd) ? next : dayEnd));
+        }
     }
 
     private Optional<Instant> lastDeadline() {
@@ -55,7 +78,7 @@ record BatchChecks(String id, String code, Surroundings around, Optional<Approve
         boolean allReached = run.verdict().stages().stream().allMatch(stage -> stage.reached().isPresent());
         Optional<BigDecimal> reached = run.verdict().stages().stream().flatMap(stage -> stage.reached().stream()).max(BigDecimal::compareTo);
         Optional<Instant> settled = allReached ? reached.map(minute -> Minutes.after(run.origin(), minute)) : Optional.empty();
-        return settled.or(() -> putAway.filter(t -> !run.verdict().waiting()).map(Told::at)).or(this::lastDeadline).orElse(dayEnd);
+        return settled.or(() -> fold.putAway.filter(t -> !run.verdict().waiting()).map(Told::at)).or(this::lastDeadline).orElse(dayEnd);
     }
 
     private void cooling(List<Check> checks) {
@@ -96,13 +119,13 @@ record BatchChecks(String id, String code, Surroundings around, Optional<Approve
     }
 
     private Check check(String key, Instant due, Optional<Instant> taken, Optional<String> by, Instant missedAt) {
-        String check = Ids.derived(id + "/" + key);
-        Optional<Entry> notNeeded = told.stream().map(Told::entry).filter(e -> e.kind().equals("not-needed") && e.check().map(check::equals).orElse(false)).findFirst();
-        Optional<String> handed = told.stream().map(Told::entry).filter(e -> e.kind().equals("handed-over") && e.check().map(check::equals).orElse(false))
+        String check = Ids.derived(fold.id + "/" + key);
+        Optional<Entry> notNeeded = fold.told.stream().map(Told::entry).filter(e -> e.kind().equals("not-needed") && e.check().map(check::equals).orElse(false)).findFirst();
+        Optional<String> handed = fold.told.stream().map(Told::entry).filter(e -> e.kind().equals("handed-over") && e.check().map(check::equals).orElse(false))
                 .reduce((a, b) -> b).flatMap(e -> e.data().text("to"));
-        boolean dropped = taken.isEmpty() && life.over() && around.now().isAfter(due) && life != Life.GONE;
-        Check.State state = notNeeded.isPresent() || dropped ? Check.State.NOT_NEEDED : Check.state(due, taken, missedAt, around.now());
-        String why = notNeeded.map(e -> e.data().text("reason").orElse("") + " (" + e.person() + ")").orElse(dropped ? life.word() : "");
-        return new Check(check, key, id, code, due, state, by, handed, why);
+        boolean dropped = taken.isEmpty() && fold.life.over() && fold.around.now().isAfter(due) && fold.life != Life.GONE;
+        Check.State state = notNeeded.isPresent() || dropped ? Check.State.NOT_NEEDED : Check.state(due, taken, missedAt, fold.around.now());
+        String why = notNeeded.map(e -> e.data().text("reason").orElse("") + " (" + e.person() + ")").orElse(dropped ? fold.life.word() : "");
+        return new Check(check, key, fold.id, fold.code, due, state, by, handed, why);
     }
 }

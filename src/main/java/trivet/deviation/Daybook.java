@@ -15,17 +15,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import trivet.batch.Life;
-import trivet.check.Reading;
-import trivet.deviation.BatchFold.Part;
-import trivet.deviation.BatchFold.Rules;
-import trivet.deviation.BatchFold.Surroundings;
+import trivet.batch.Told;
+import trivet.deviation.Surroundings.Part;
+import trivet.deviation.Surroundings.Rules;
 import trivet.device.Devices;
 import trivet.device.Unit;
 import trivet.ledger.Entry;
 import trivet.ledger.Fields;
 import trivet.ledger.Journal;
-import trivet.limit.Verdict;
 import trivet.plan.ApprovedPlan;
 import trivet.plan.Plans;
 import trivet.site.Confirmed;
@@ -37,6 +34,7 @@ import trivet.site.Sites;
 public class Daybook {
 
     private static final Duration LONGEST_LIFE = Duration.ofDays(14);
+    private static final Duration PROBES_BACK = Duration.ofDays(60);
 
     @Inject
     Journal journal;
@@ -105,12 +103,29 @@ public class Daybook {
         Entry start = entries.stream().filter(entry -> entry.kind().equals("batch-started")).findFirst().orElseThrow();
         Optional<ApprovedPlan> plan = start.data().flag("unplanned") ? Optional.empty()
                 : start.data().text("product").flatMap(product -> plans.inForceAt(product, start.claimedAt()));
-        Surroundings around = new Surroundings(site(), rules(), clock.instant(), plan, part);
+        Surroundings around = new Surroundings(site(), rules(), clock.instant(), plan, part, probes(start.claimedAt()), this::since);
         List<Entry> list = List.copyOf(all);
-        BatchRecord with = new BatchFold(around, list, true).record();
+        BatchRecord with = BatchJudgement.of(new BatchFold(around, list, true));
         boolean doubtful = with.told().stream().anyMatch(told -> told.waiting());
-        BatchRecord record = doubtful ? worse(with, new BatchFold(around, list, false).record()) : with;
-        return Optional.of(unitHolds(record));
+        return Optional.of(doubtful ? worse(with, BatchJudgement.of(new BatchFold(around, list, false))) : with);
+    }
+
+    private Optional<UnitRecord> since(String id, Instant from) {
+        Instant now = clock.instant();
+        return devices.unit(id).map(unit -> UnitFold.of(unit, site(), rules(), withNaming(journal.ofUnit(id, from, now.plusSeconds(1))), List.of(), Set.of(), now));
+    }
+
+    private List<Entry> withNaming(List<Entry> entries) {
+        Set<Entry> all = new LinkedHashSet<>(entries);
+        entries.forEach(entry -> all.addAll(journal.naming(entry.id())));
+        return List.copyOf(all);
+    }
+
+    /** The checks of probes that matter to readings from a moment on. */
+    private ProbeBook probes(Instant from) {
+        Instant now = clock.instant();
+        List<Entry> checks = journal.ofKind("probe-check", from.minus(PROBES_BACK), now.plusSeconds(1));
+        return new ProbeBook(Told.of(withNaming(checks), true), rules(), site(), devices::probeKnownSince);
     }
 
     private static Optional<Part> part(String id, Entry split) {
@@ -129,42 +144,9 @@ public class Daybook {
         if (!with.life().over()) {
             without.holds().forEach(hold -> holds.putIfAbsent(hold.id(), hold));
         }
-        boolean coolingWorse = without.cooling().compareTo(with.cooling()) > 0;
         BatchRecord.Next next = holds.size() > with.holds().size()
                 ? new BatchRecord.Next("A late record or a correction waits for a second person to accept it.", "accept") : with.next();
-        return new BatchRecord(with.id(), with.code(), with.title(), with.unplanned(), with.line(), with.trays(), with.pieces(), with.startedBy(),
-                with.startedAt(), with.day(), with.plan(), with.life(), with.parent(), with.outOfOven(), with.putAwayAt(), with.unit(), with.useBy(),
-                with.cook().orWorse(without.cook()), with.cookReadings(), coolingWorse ? without.cooling() : with.cooling(), with.runs(), with.checks(),
-                List.copyOf(deviations.values()), List.copyOf(holds.values()), with.told(), with.entries(), next);
-    }
-
-    /** Holds the batch while its fridge has been seen warm and its own food not probed within since. */
-    private BatchRecord unitHolds(BatchRecord batch) {
-        if (batch.unit().isEmpty() || batch.life() != Life.STORED || devices.unit(batch.unit().get()).isEmpty()) {
-            return batch;
-        }
-        Unit unit = devices.unit(batch.unit().get()).get();
-        Instant from = batch.putAwayAt().orElseThrow();
-        Instant now = clock.instant();
-        UnitRecord record = UnitFold.of(unit, site(), rules(), journal.ofUnit(unit.id(), from, now.plusSeconds(1)), List.of(), Set.of(), now);
-        List<Hold> holds = new ArrayList<>(batch.holds());
-        for (Deviation warm : record.deviations()) {
-            boolean probed = batch.told().stream().anyMatch(told -> told.kind().equals("food-reading") && !told.at().isBefore(warm.since()) && foodWithin(told));
-            boolean released = batch.entries().stream().anyMatch(entry -> Answers.released(entry, warm.id()));
-            if (!probed && !released) {
-                holds.add(new Hold(warm.id(), unit.name() + " was warm. Probe the food of this batch.", warm.since()));
-            }
-        }
-        BatchRecord.Next next = holds.size() > batch.holds().size() && batch.holds().isEmpty()
-                ? new BatchRecord.Next(unit.name() + " was warm. Probe the food of this batch.", "food") : batch.next();
-        return new BatchRecord(batch.id(), batch.code(), batch.title(), batch.unplanned(), batch.line(), batch.trays(), batch.pieces(), batch.startedBy(),
-                batch.startedAt(), batch.day(), batch.plan(), batch.life(), batch.parent(), batch.outOfOven(), batch.putAwayAt(), batch.unit(), batch.useBy(),
-                batch.cook(), batch.cookReadings(), batch.cooling(), batch.runs(), batch.checks(), batch.deviations(), holds, batch.told(), batch.entries(), next);
-    }
-
-    private boolean foodWithin(trivet.batch.Told told) {
-        return told.data().temperature("temperature").flatMap(t -> sites.inForceAt(told.at()).flatMap(c -> c.rulebook().range("chilled-storage"))
-                .filter(limit -> limit.inForce() && !Reading.impossible(t)).map(limit -> limit.judge(t) == Verdict.WITHIN)).orElse(false);
+        return with.with(with.cook().orWorse(without.cook()), with.cooling().orWorse(without.cooling()), List.copyOf(deviations.values()), List.copyOf(holds.values()), next);
     }
 
     /** The batches that are not over, of the last fortnight. */
@@ -232,17 +214,17 @@ public class Daybook {
         return site().dayOf(clock.instant());
     }
 
-    /** The fields of a probe's last check and whether the probe is blocked, that is failed or not checked. */
-    public boolean probeBlocked(String probe) {
-        Instant now = clock.instant();
-        return journal.ofKind("probe-check", now.minus(Duration.ofDays(60)), now.plusSeconds(1)).stream()
-                .filter(entry -> entry.data().text("probe").map(probe::equals).orElse(false)).reduce((a, b) -> b)
-                .map(entry -> !probeWithin(entry.data(), entry.claimedAt())).orElse(false);
+    /** Why a probe is blocked now, as a sentence; empty when it may be used. */
+    public Optional<String> probeBlocked(String probe) {
+        return probes(clock.instant()).blocked(probe, clock.instant());
     }
 
-    boolean probeWithin(Fields data, Instant at) {
-        String limit = "probe-" + data.text("method").orElse("");
-        return data.temperature("temperature").flatMap(t -> sites.inForceAt(at).flatMap(c -> c.rulebook().range(limit))
-                .filter(l -> l.inForce()).map(l -> l.judge(t) == Verdict.WITHIN)).orElse(false);
+    /** The last check of a probe. */
+    public Optional<Told> lastProbeCheck(String probe) {
+        return probes(clock.instant()).lastOf(probe, clock.instant());
+    }
+
+    boolean probePassed(Fields data, Instant at) {
+        return probes(at).passed(data, at);
     }
 }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import trivet.check.CoolingRun;
 import trivet.check.Reading;
 import trivet.device.Devices;
@@ -41,7 +42,7 @@ public class ReceiptJudge implements Judge {
             return said(received, Verdict.UNJUDGED, "not-a-reading", "");
         }
         if (received.kind().equals("probe-check")) {
-            boolean within = daybook.probeWithin(received.data(), received.claimedAt());
+            boolean within = daybook.probePassed(received.data(), received.claimedAt());
             return said(received, within ? Verdict.WITHIN : Verdict.BREACHED, null, within ? temperature.get() + ". The probe is right."
                     : temperature.get() + ". The probe is off. Do not use it for core or cooling until it passes.");
         }
@@ -57,7 +58,7 @@ public class ReceiptJudge implements Judge {
         if (unit.isEmpty()) {
             return said(received, Verdict.UNJUDGED, "unit-not-known", "This unit is not known here.");
         }
-        UnitRecord record = UnitFold.of(unit.get(), sites.current().orElseThrow(), new BatchFold.Rules() {
+        UnitRecord record = UnitFold.of(unit.get(), sites.current().orElseThrow(), new Surroundings.Rules() {
             @Override
             public Optional<Confirmed> at(java.time.Instant moment) {
                 return sites.inForceAt(moment);
@@ -87,17 +88,10 @@ public class ReceiptJudge implements Judge {
                 }
             }
         }
-        if (received.kind().equals("food-reading")) {
-            return limit(received, "chilled-storage");
-        }
-        return received.kind().equals("hot-hold-reading") ? limit(received, "hot-holding") : said(received, Verdict.UNJUDGED, "not-judged", "");
-    }
-
-    private Fields limit(Entry received, String id) {
-        Temperature temperature = received.data().temperature("temperature").orElseThrow();
-        return sites.inForceAt(received.claimedAt()).flatMap(c -> c.rulebook().range(id)).filter(l -> l.inForce() && !Reading.impossible(temperature))
-                .map(l -> said(received, l.judge(temperature), null, temperature + ", the limit is " + l.words() + "."))
-                .orElseGet(() -> said(received, Verdict.UNJUDGED, "no-limit", temperature + ". Not judged."));
+        Optional<Reading> other = Stream.of(batch.reheatReadings(), batch.hotReadings(), batch.foodReadings()).flatMap(List::stream)
+                .filter(reading -> reading.id().equals(received.id())).findFirst();
+        return other.map(reading -> said(received, reading.verdict(), reading.verdict() == Verdict.UNJUDGED ? "not-judged" : null, reading.words()))
+                .orElseGet(() -> said(received, Verdict.UNJUDGED, "not-judged", ""));
     }
 
     private Fields said(Entry received, Verdict verdict, String reason, String words) {

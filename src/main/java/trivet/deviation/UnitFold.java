@@ -32,7 +32,7 @@ final class UnitFold {
     private UnitFold() {
     }
 
-    static UnitRecord of(Unit unit, Site site, BatchFold.Rules rules, List<Entry> entries, List<LocalDate> days, Set<LocalDate> closed, Instant now) {
+    static UnitRecord of(Unit unit, Site site, Surroundings.Rules rules, List<Entry> entries, List<LocalDate> days, Set<LocalDate> closed, Instant now) {
         List<Reading> readings = new ArrayList<>();
         for (Told told : Told.of(entries, true)) {
             if (told.kind().equals("unit-reading")) {
@@ -43,13 +43,17 @@ final class UnitFold {
         return new UnitRecord(unit, readings, checks(unit, site, rules, readings, days, closed, now), episodes(unit, readings, words, entries), words);
     }
 
-    private static Reading judged(Unit unit, BatchFold.Rules rules, Told told, Temperature temperature) {
+    private static Reading judged(Unit unit, Surroundings.Rules rules, Told told, Temperature temperature) {
         Reading bare = new Reading(told, temperature, Optional.empty(), Optional.empty(), Verdict.UNJUDGED, "");
         Optional<RangeLimit> limit = rules.at(told.at()).map(Confirmed::rulebook).flatMap(rulebook -> rulebook.range(unit.kind().limit()));
         if (Reading.impossible(temperature) || limit.isEmpty() || !limit.get().inForce()) {
             return bare.judged(Verdict.UNJUDGED, temperature + ". Not judged.");
         }
         Verdict verdict = limit.get().judge(temperature);
+        if (limit.get().asksForAdjustment(temperature)) {
+            return bare.judged(verdict, temperature + ". Within: " + limit.get().words() + ".")
+                    .adjusting("Past the operating limit, " + limit.get().operating().get().words() + ": adjust, and note what you did.");
+        }
         return bare.judged(verdict, verdict == Verdict.WITHIN ? temperature + ". Within: " + limit.get().words() + "."
                 : temperature + ". The limit is " + limit.get().words() + ", this is " + limit.get().basis().standing().breachWords()
                 + ". Probe the food in it, and check again in 30 min.");
@@ -88,7 +92,7 @@ final class UnitFold {
                 unit.name() + " at " + first.words() + " " + until + ".", limitWords, first.at(), List.copyOf(episode), List.of("probe-food", "move", "hold", "destroy"));
     }
 
-    private static List<Check> checks(Unit unit, Site site, BatchFold.Rules rules, List<Reading> readings, List<LocalDate> days, Set<LocalDate> closed, Instant now) {
+    private static List<Check> checks(Unit unit, Site site, Surroundings.Rules rules, List<Reading> readings, List<LocalDate> days, Set<LocalDate> closed, Instant now) {
         List<Check> checks = new ArrayList<>();
         if (unit.kind().limit().isEmpty()) {
             return checks;

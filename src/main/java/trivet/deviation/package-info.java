@@ -3,3 +3,4 @@
  * a batch. Everything is derived from the records each time it is read; nothing here is stored.
  */
 package trivet.deviation;
+

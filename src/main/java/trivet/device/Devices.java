@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.security.MessageDigest;
 import java.security.SecureRandom;
+import java.time.Instant;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -48,6 +49,11 @@ public class Devices {
     public List<Probe> probes() {
         return register.latest("probe").stream().map(version -> new Probe(version.id(), version.body().text("name").orElse(version.id()),
                 version.body().flag("active"))).toList();
+    }
+
+    /** When a probe was first named here; empty for one that is not known. */
+    public Optional<Instant> probeKnownSince(String id) {
+        return register.all("probe").stream().filter(version -> version.id().equals(id)).findFirst().map(Register.Version::at);
     }
 
     /** Adds a probe or writes a further version of it. */

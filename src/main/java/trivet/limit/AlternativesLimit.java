@@ -12,15 +12,33 @@ import trivet.measure.Temperature;
  * Published pairs of temperature and hold, any one of which is enough; never interpolated between rows.
  *
  * @param withinMinutes the time within which the food must be brought there, where the rule gives one
+ * @param operating an operating limit for the core, stricter than the coolest row: below it the process is adjusted, which is
+ *     no deviation
  */
-public record AlternativesLimit(String id, List<Row> rows, Optional<BigDecimal> withinMinutes, Basis basis) implements Limit {
+public record AlternativesLimit(String id, List<Row> rows, Optional<BigDecimal> withinMinutes, Optional<Bound> operating, Basis basis)
+        implements Limit {
 
-    /** Copies the rows and refuses an empty list. */
+    /** Copies the rows, and refuses an empty list and an operating limit that is not stricter than the coolest row. */
     public AlternativesLimit {
         rows = List.copyOf(rows);
         if (rows.isEmpty()) {
             throw new IllegalArgumentException("The limit " + id + " has no rows.");
         }
+        Bound coolest = rows.stream().map(Row::least).reduce((a, b) -> a.stricterThan(b) ? b : a).orElseThrow();
+        if (operating.isPresent() && !(operating.get().minimum() && operating.get().stricterThan(coolest))) {
+            throw new IllegalArgumentException("The operating limit " + operating.get().words() + " of " + id
+                    + " is not stricter than the critical limit " + coolest.words() + ".");
+        }
+    }
+
+    /** Rows without an operating limit. */
+    public AlternativesLimit(String id, List<Row> rows, Optional<BigDecimal> withinMinutes, Basis basis) {
+        this(id, rows, withinMinutes, Optional.empty(), basis);
+    }
+
+    /** The same rows with an operating limit; refuses one that is not stricter. */
+    public AlternativesLimit operatingAt(Bound bound) {
+        return new AlternativesLimit(id, rows, withinMinutes, Optional.of(bound), basis);
     }
 
     /**
@@ -85,7 +103,7 @@ public record AlternativesLimit(String id, List<Row> rows, Optional<BigDecimal> 
     public AlternativesLimit adopted() {
         return new AlternativesLimit(id, rows.stream()
                 .map(row -> new Row(row.food(), row.least(), row.seconds(), row.basis().adoptedByOwner())).toList(),
-                withinMinutes, basis.adoptedByOwner());
+                withinMinutes, operating, basis.adoptedByOwner());
     }
 
     @Override
@@ -101,6 +119,6 @@ public record AlternativesLimit(String id, List<Row> rows, Optional<BigDecimal> 
         } else {
             throw override.unknownPath();
         }
-        return new AlternativesLimit(id, changed, withinMinutes, basis.adoptedByOwner());
+        return new AlternativesLimit(id, changed, withinMinutes, operating, basis.adoptedByOwner());
     }
 }

@@ -35,10 +35,12 @@ final class RulebookJson {
             map.put("shape", "range");
             range.minimum().ifPresent(bound -> bound(map, "minimum", bound));
             range.maximum().ifPresent(bound -> bound(map, "maximum", bound));
+            range.operating().ifPresent(bound -> bound(map, "operating", bound));
         } else if (limit instanceof AlternativesLimit alternatives) {
             map.put("shape", "alternatives");
             map.put("rows", alternatives.rows().stream().map(RulebookJson::row).toList());
             alternatives.withinMinutes().ifPresent(minutes -> map.put("within_minutes", plain(minutes)));
+            alternatives.operating().ifPresent(bound -> bound(map, "operating", bound));
         } else if (limit instanceof StagedCooling cooling) {
             map.put("shape", "stages");
             map.put("stages", cooling.stages().stream().map(RulebookJson::stage).toList());

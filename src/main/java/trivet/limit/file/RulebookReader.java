@@ -121,18 +121,19 @@ public final class RulebookReader {
     }
 
     private Optional<Limit> range(String id, YamlNode node, Optional<Basis> basis) {
-        node.only(keys("id", "shape", "minimum", "maximum", "inclusive"));
+        node.only(keys("id", "shape", "minimum", "maximum", "inclusive", "operating"));
         boolean inclusive = node.flag("inclusive").orElse(true);
         if (!node.has("inclusive")) {
             node.problem("id", "\"inclusive\" is missing: true or false.");
         }
         Optional<Bound> minimum = bound(node, "minimum", true, inclusive);
         Optional<Bound> maximum = bound(node, "maximum", false, inclusive);
-        return basis.map(b -> new RangeLimit(id, minimum, maximum, b));
+        Optional<Bound> operating = bound(node, "operating", maximum.isEmpty(), true);
+        return basis.map(b -> new RangeLimit(id, minimum, maximum, operating, b));
     }
 
     private Optional<Limit> alternatives(String id, YamlNode node, Optional<Basis> basis) {
-        node.only(keys("id", "shape", "rows", "within"));
+        node.only(keys("id", "shape", "rows", "within", "operating"));
         List<AlternativesLimit.Row> rows = new ArrayList<>();
         for (YamlNode row : node.list("rows")) {
             row.only(keys("food", "at", "hold", "inclusive"));
@@ -148,7 +149,8 @@ public final class RulebookReader {
             }
         }
         Optional<BigDecimal> within = node.value("within", Quantity::minutes);
-        return basis.map(b -> new AlternativesLimit(id, rows, within, b));
+        Optional<Bound> operating = bound(node, "operating", true, true);
+        return basis.map(b -> new AlternativesLimit(id, rows, within, operating, b));
     }
 
     private Optional<Limit> stages(String id, YamlNode node, Optional<Basis> basis) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import trivet.limit.Bound;
 import trivet.limit.Problem;
 import trivet.limit.file.YamlNode;
 import trivet.measure.Quantity;
@@ -15,9 +16,11 @@ import trivet.plan.Plan;
 public final class PlanReader {
 
     private static final Set<String> KEYS = Set.of("format", "product", "version", "title", "line", "description", "foods", "usual-bake",
-            "bake-again-within", "reheat-within", "cool-check-every", "use-by", "steps", "control-points", "checks");
+            "bake-again-within", "reheat-within", "cool-check-every", "use-by", "storage-at-most", "steps", "control-points", "checks");
     private static final Set<String> LIMITS = Set.of("core-cook", "cooling", "chilled-storage", "frozen-storage", "hot-holding", "reheat");
     private static final Set<String> ACTIONS = Set.of("back-in-oven", "reheat", "hold", "probe-food", "move", "use-otherwise", "destroy", "adjust");
+
+    private static final Set<String> OPERATING = Set.of("core-cook", "reheat", "chilled-storage", "frozen-storage", "hot-holding");
 
     private PlanReader() {
     }
@@ -47,6 +50,7 @@ public final class PlanReader {
         int reheat = root.has("reheat-within") ? minutes(root, "reheat-within") : 0;
         int every = minutes(root, "cool-check-every");
         int days = root.requiredValue("use-by", Quantity::days).orElse(0);
+        Optional<Bound> storage = root.value("storage-at-most", number -> bound(false, number));
         Map<String, String> foods = new LinkedHashMap<>();
         root.child("foods").ifPresent(node -> node.keys().forEach(key -> node.text(key).ifPresent(food -> foods.put(key, food))));
         List<Plan.Step> steps = steps(root);
@@ -58,12 +62,16 @@ public final class PlanReader {
         if (!problems.isEmpty()) {
             return new Outcome(Optional.empty(), List.copyOf(problems));
         }
-        return new Outcome(Optional.of(new Plan(product, version, title, line, description, foods, bake, again, reheat, every, days, steps,
+        return new Outcome(Optional.of(new Plan(product, version, title, line, description, foods, bake, again, reheat, every, days, storage, steps,
                 points, checks)), List.of());
     }
 
     private static int minutes(YamlNode root, String key) {
         return root.requiredValue(key, text -> Quantity.minutes(text).intValueExact()).orElse(0);
+    }
+
+    private static Bound bound(boolean minimum, String text) {
+        return new Bound(minimum, true, Quantity.temperature(text), Quantity.fahrenheitBeside(text));
     }
 
     private static List<Plan.Step> steps(YamlNode root) {
@@ -81,7 +89,7 @@ public final class PlanReader {
     private static List<Plan.ControlPoint> points(YamlNode root, List<Plan.Step> steps) {
         List<Plan.ControlPoint> points = new ArrayList<>();
         for (YamlNode node : root.list("control-points")) {
-            node.only(Set.of("id", "step", "hazard", "limit", "on-breach"));
+            node.only(Set.of("id", "step", "hazard", "limit", "operating", "on-breach"));
             String step = node.required("step");
             if (steps.stream().noneMatch(s -> s.id().equals(step))) {
                 node.problem("step", "There is no step \"" + step + "\" in this plan.");
@@ -96,7 +104,11 @@ public final class PlanReader {
             }
             actions.stream().filter(action -> !ACTIONS.contains(action)).forEach(action -> node.problem("on-breach",
                     "\"" + action + "\" is not one of " + String.join(", ", ACTIONS.stream().sorted().toList()) + "."));
-            points.add(new Plan.ControlPoint(node.required("id"), step, node.required("hazard"), limit, actions));
+            if (node.has("operating") && !OPERATING.contains(limit)) {
+                node.problem("operating", "An operating limit stands beside one of " + String.join(", ", OPERATING.stream().sorted().toList()) + ".");
+            }
+            Optional<Bound> operating = node.value("operating", number -> bound(!limit.endsWith("storage"), number));
+            points.add(new Plan.ControlPoint(node.required("id"), step, node.required("hazard"), limit, operating, actions));
         }
         for (String needed : List.of("core-cook", "cooling", "chilled-storage")) {
             if (points.stream().noneMatch(point -> point.limit().equals(needed))) {

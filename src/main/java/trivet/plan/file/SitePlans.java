@@ -24,6 +24,7 @@ import trivet.measure.Digest;
 import trivet.plan.ApprovedPlan;
 import trivet.plan.Plan;
 import trivet.plan.Plans;
+import trivet.site.Sites;
 
 /** The site's plan files in its data folder, copied from those shipped, and the approved texts in the register. */
 @ApplicationScoped
@@ -34,6 +35,8 @@ public class SitePlans implements Plans {
 
     @Inject
     Register register;
+    @Inject
+    Sites sites;
     @ConfigProperty(name = "trivet.data")
     String data;
 
@@ -112,6 +115,10 @@ public class SitePlans implements Plans {
                 .orElseThrow(() -> new IllegalArgumentException("There is no plan file of " + product + "."));
         if (draft.plan().isEmpty()) {
             throw new IllegalArgumentException("This plan cannot be approved: " + draft.problems().get(0));
+        }
+        List<String> looser = sites.inForceAt(from).map(confirmed -> draft.plan().get().looserThan(confirmed.rulebook())).orElse(List.of());
+        if (!looser.isEmpty()) {
+            throw new IllegalArgumentException("This plan cannot be approved: " + String.join(" ", looser));
         }
         Optional<ApprovedPlan> before = approved().stream().filter(plan -> plan.plan().product().equals(draft.plan().get().product())).findFirst();
         if (before.isPresent() && draft.waiting() && draft.plan().get().version() <= before.get().ref().version()) {

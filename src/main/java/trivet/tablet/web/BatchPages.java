@@ -128,6 +128,6 @@ public class BatchPages {
         return screen.of(reading).data("b", batch).data("kind", kind).data("record", kind.equals("core") ? "cook-reading" : kind + "-reading").data("limit", limit.isEmpty() ? "No rulebook is confirmed: nothing is judged." : limit)
                 .data("hold", hold.stripTrailingZeros().toPlainString()).data("cook", cook).data("check", Ids.derived(id + "/" + key)).data("piece", batch.cookReadings().size() + 1)
                 .data("last", batch.lastCooling().map(Reading::temperature).map(t -> t.inCelsius().toPlainString()).orElse(""))
-                .data("probes", devices.probes().stream().filter(p -> p.active()).map(p -> Map.of("id", p.id(), "name", p.name(), "blocked", daybook.probeBlocked(p.id()))).toList());
+                .data("probes", devices.probes().stream().filter(p -> p.active()).map(p -> Map.of("id", p.id(), "name", p.name(), "blocked", daybook.probeBlocked(p.id()).orElse(""))).toList());
     }
 }

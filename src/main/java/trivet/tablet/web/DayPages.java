@@ -122,7 +122,7 @@ public class DayPages {
     @Path("probes")
     public TemplateInstance probes() {
         return screen.of(probes).data("probes", devices.probes().stream().map(probe -> Map.of("id", probe.id(), "name", probe.name(),
-                "blocked", daybook.probeBlocked(probe.id()))).toList());
+                "blocked", daybook.probeBlocked(probe.id()).orElse(""))).toList());
     }
 
     private List<Deviation> open() {

@@ -1,0 +1,66 @@
+package trivet.deviation;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Function;
+import trivet.batch.Told;
+import trivet.ledger.Fields;
+import trivet.limit.RangeLimit;
+import trivet.limit.Verdict;
+import trivet.measure.Temperature;
+import trivet.site.Site;
+
+/**
+ * Which probe may be trusted when. One that failed its last check, or whose check is overdue, is blocked for control points
+ * until it passes: what it measures within a limit counts as unjudged.
+ */
+final class ProbeBook {
+
+    /** How long a passed check holds; common practice, no source. */
+    static final Duration HOLDS = Duration.ofDays(7);
+    private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ROOT);
+    private final List<Told> checks;
+    private final Surroundings.Rules rules;
+    private final Site site;
+    private final Function<String, Optional<Instant>> knownSince;
+
+    ProbeBook(List<Told> checks, Surroundings.Rules rules, Site site, Function<String, Optional<Instant>> knownSince) {
+        this.checks = checks.stream().filter(told -> told.kind().equals("probe-check")).toList();
+        this.rules = rules;
+        this.site = site;
+        this.knownSince = knownSince;
+    }
+
+    /** Why a probe is blocked at a moment, as a sentence; empty when it is not. */
+    Optional<String> blocked(String probe, Instant at) {
+        Optional<Told> last = lastOf(probe, at);
+        if (last.isPresent() && !passed(last.get().data(), last.get().at())) {
+            String value = last.get().data().temperature("temperature").map(t -> ", " + t).orElse("");
+            return Optional.of("Probe " + probe + " failed its check of " + moment(last.get().at()) + value
+                    + ". What it reads is kept and does not pass until it passes a check.");
+        }
+        Optional<Instant> since = last.map(Told::at).map(passed -> passed.plus(HOLDS)).or(() -> knownSince.apply(probe));
+        return since.filter(due -> !at.isBefore(site.end(site.dayOf(due)))).map(due -> "Probe " + probe + " was to be checked on " + site.dayOf(due)
+                + " and was not. What it reads is kept and does not pass until it passes a check in ice or boiling water.");
+    }
+
+    /** The last check of a probe up to a moment. */
+    Optional<Told> lastOf(String probe, Instant at) {
+        return checks.stream().filter(told -> !told.at().isAfter(at) && told.data().text("probe").map(probe::equals).orElse(false)).reduce((a, b) -> b);
+    }
+
+    /** Whether a check passed by the rulebook in force then; without a number in force it did not. */
+    boolean passed(Fields data, Instant at) {
+        Optional<Temperature> read = data.temperature("temperature");
+        Optional<RangeLimit> limit = rules.at(at).flatMap(c -> c.rulebook().range("probe-" + data.text("method").orElse(""))).filter(RangeLimit::inForce);
+        return read.isPresent() && limit.isPresent() && limit.get().judge(read.get()) == Verdict.WITHIN;
+    }
+
+    private String moment(Instant at) {
+        return MOMENT.format(at.atZone(site.zone()));
+    }
+}

@@ -1,0 +1,136 @@
+package trivet.deviation;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import trivet.batch.Life;
+import trivet.check.Reading;
+import trivet.limit.Basis;
+import trivet.limit.RangeLimit;
+import trivet.limit.Standing;
+import trivet.limit.Verdict;
+
+/**
+ * Judges the keeping of a batch: the food in the fridge, the fridge's own readings, and what is kept hot. Where the plan's
+ * use-by rests on a temperature stricter than the rulebook's, that is the limit of the batch.
+ */
+final class StorageJudgement {
+
+    private final BatchFold fold;
+    private final Answers answers;
+    private final Optional<UnitRecord> unit;
+
+    StorageJudgement(BatchFold fold, Answers answers) {
+        this.fold = fold;
+        this.answers = answers;
+        this.unit = fold.life == Life.STORED ? fold.putAway.flatMap(told -> told.data().text("unit").flatMap(name -> fold.around.units().since(name, told.at())))
+                : Optional.empty();
+    }
+
+    /** The limit of the batch where it is kept, at a moment. */
+    private Optional<RangeLimit> limit(Instant at) {
+        String name = unit.map(u -> u.unit().kind().limit()).filter(text -> !text.isEmpty()).orElse("chilled-storage");
+        Optional<RangeLimit> law = limit(name, at);
+        var own = fold.plan.flatMap(p -> p.plan().storageAtMost()).filter(bound -> name.equals("chilled-storage"));
+        if (own.isEmpty() || law.flatMap(RangeLimit::maximum).filter(max -> law.get().inForce()).map(max -> !own.get().stricterThan(max)).orElse(false)) {
+            return law;
+        }
+        Basis basis = Basis.override(Standing.PRACTICE, "the plan of this product", "the use-by rests on it");
+        return Optional.of(new RangeLimit(name, law.flatMap(RangeLimit::minimum), own, basis));
+    }
+
+    private Optional<RangeLimit> limit(String name, Instant at) {
+        return fold.around.rules().at(at).flatMap(c -> c.rulebook().range(name)).map(range -> fold.plan.map(p -> p.plan().range(range)).orElse(range));
+    }
+
+    /** The batch's limit in words. */
+    String words() {
+        return limit(fold.around.now()).map(RangeLimit::words).orElse("");
+    }
+
+    /** The limit of hot holding in words. */
+    String hotWords() {
+        return limit("hot-holding", fold.around.now()).map(RangeLimit::words).orElse("");
+    }
+
+    private Reading judged(Reading reading, Optional<RangeLimit> limit, String where) {
+        if (Reading.impossible(reading.temperature()) || limit.isEmpty() || !limit.get().inForce()) {
+            return reading.judged(Verdict.UNJUDGED, reading.temperature() + ". Not judged.");
+        }
+        Verdict verdict = limit.get().judge(reading.temperature());
+        if (verdict == Verdict.BREACHED) {
+            return reading.judged(verdict, reading.temperature() + " " + where + ", the limit is " + limit.get().words() + ": "
+                    + limit.get().basis().standing().breachWords() + ".");
+        }
+        Optional<String> doubt = fold.doubt(reading.told());
+        if (doubt.isPresent()) {
+            return reading.judged(Verdict.UNJUDGED, reading.temperature() + ". " + doubt.get());
+        }
+        Reading within = reading.judged(verdict, reading.temperature() + ". Within: " + limit.get().words() + ".");
+        return limit.get().asksForAdjustment(reading.temperature())
+                ? within.adjusting("Past the operating limit, " + limit.get().operating().get().words() + ": adjust, and note what you did.") : within;
+    }
+
+    /** The readings of the food since it was put away, judged. */
+    List<Reading> judgedFood() {
+        return fold.foodReadings.stream().filter(reading -> fold.putAway.map(away -> reading.at().isAfter(away.at())).orElse(false))
+                .map(reading -> judged(reading, limit(reading.at()), "in the food")).toList();
+    }
+
+    List<Reading> warmFood() {
+        return judgedFood().stream().filter(reading -> reading.verdict() == Verdict.BREACHED).toList();
+    }
+
+    /** The readings of what is kept hot, judged. */
+    List<Reading> judgedHot() {
+        return fold.hotReadings.stream().map(reading -> judged(reading, limit("hot-holding", reading.at()), "kept hot")).toList();
+    }
+
+    List<Reading> coolHot() {
+        return judgedHot().stream().filter(reading -> reading.verdict() == Verdict.BREACHED).toList();
+    }
+
+    /** Readings of the unit past the batch's own limit, up to the food's next good reading. */
+    record Episode(List<Reading> readings, Optional<Reading> probed) {
+    }
+
+    /** The episodes in which the unit was within the rulebook's limit and past the plan's. */
+    List<Episode> pastOwnLimit() {
+        List<Episode> episodes = new ArrayList<>();
+        if (unit.isEmpty() || fold.plan.flatMap(p -> p.plan().storageAtMost()).isEmpty()) {
+            return episodes;
+        }
+        List<Reading> past = unit.get().readings().stream().filter(reading -> reading.verdict() == Verdict.WITHIN && limit(reading.at())
+                .map(own -> own.judge(reading.temperature()) == Verdict.BREACHED).orElse(false)).map(reading -> judged(reading, limit(reading.at()), "in " + unit.get().unit().name())).toList();
+        List<Reading> good = judgedFood().stream().filter(reading -> reading.verdict() == Verdict.WITHIN).toList();
+        List<Reading> episode = new ArrayList<>();
+        for (Reading reading : Stream.concat(past.stream(), good.stream()).sorted(java.util.Comparator.comparing(Reading::at)).toList()) {
+            if (reading.verdict() == Verdict.BREACHED) {
+                episode.add(reading);
+            } else if (!episode.isEmpty()) {
+                episodes.add(new Episode(List.copyOf(episode), Optional.of(reading)));
+                episode.clear();
+            }
+        }
+        if (!episode.isEmpty()) {
+            episodes.add(new Episode(List.copyOf(episode), Optional.empty()));
+        }
+        return episodes;
+    }
+
+    /** Holds the batch while its unit has been seen warm and its own food not probed within since. */
+    List<Hold> warmUnit() {
+        List<Hold> holds = new ArrayList<>();
+        List<Reading> food = judgedFood();
+        for (Deviation warm : unit.map(UnitRecord::deviations).orElse(List.of())) {
+            boolean probed = food.stream().anyMatch(reading -> reading.verdict() == Verdict.WITHIN && !reading.at().isBefore(warm.since()));
+            boolean released = fold.entries.stream().anyMatch(entry -> Answers.released(entry, warm.id()));
+            if (!probed && !released) {
+                holds.add(new Hold(warm.id(), unit.get().unit().name() + " was warm. Probe the food of this batch.", warm.since()));
+            }
+        }
+        return holds;
+    }
+}

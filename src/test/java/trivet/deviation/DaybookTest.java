@@ -6,78 +6,17 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
-import jakarta.inject.Inject;
-import java.nio.charset.StandardCharsets;
-import java.time.Clock;
-import java.time.Duration;
-import java.time.Instant;
-import java.time.temporal.ChronoUnit;
-import java.util.Random;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import trivet.FreshDemo;
 import trivet.batch.Life;
 import trivet.deviation.Deviation.State;
 import trivet.ledger.Ids;
-import trivet.ledger.Ledger;
 import trivet.limit.Verdict;
 
 /** A batch's life, its deviations and holds, and who may end them; judged by the demo's rulebook (75 °C for 30 s, below 8 °C in 90 min). */
 @QuarkusTest
 @QuarkusTestResource(FreshDemo.class)
-class DaybookTest {
-
-    private static final Random RANDOM = new Random(11);
-    private static long sequence = 500_000;
-    private static final String PASSED = "{\"temperature\":{\"value\":\"78.0\",\"unit\":\"C\"},\"held_seconds\":30,\"piece\":1}";
-
-    @Inject
-    Ledger ledger;
-    @Inject
-    Daybook daybook;
-    @Inject
-    Clock clock;
-    private String batch;
-    private Instant start;
-
-    @BeforeEach
-    void begin() {
-        start = clock.instant().minus(Duration.ofMinutes(150)).truncatedTo(ChronoUnit.SECONDS);
-        batch = Ids.uuid7(start, RANDOM);
-        tell("batch-started", "ana", 0, "{\"product\":\"deep-quiche\",\"code\":\"A-" + ++sequence + "\",\"line\":\"wheat\",\"trays\":1,\"pieces\":12,\"oven\":\"oven-1\"}");
-    }
-
-    private String tell(String kind, String person, int minute, String data) {
-        return tell(kind, person, minute, minute, data);
-    }
-
-    private String tell(String kind, String person, int minute, int entered, String data) {
-        Instant at = start.plus(Duration.ofMinutes(minute));
-        Instant typed = start.plus(Duration.ofMinutes(entered));
-        String id = Ids.uuid7(typed, RANDOM);
-        String json = "{\"schema\":\"record-1\",\"id\":\"" + id + "\",\"kind\":\"" + kind + "\",\"site\":\"site\",\"device\":\"A\",\"device_seq\":" + ++sequence + ",\"person\":\"" + person
-                + "\",\"batch\":\"" + batch + "\",\"source\":\"typed\",\"claimed_at\":\"" + at + "\",\"device_clock\":{\"wall\":\"" + typed + "\",\"zone\":\"UTC\"},\"data\":" + data + "}";
-        assertEquals(Ledger.Outcome.KEPT, ledger.put(id, json.getBytes(StandardCharsets.UTF_8), "A").outcome());
-        return id;
-    }
-
-    private static String celsius(String value) {
-        return "{\"temperature\":{\"value\":\"" + value + "\",\"unit\":\"C\"}}";
-    }
-
-    private BatchRecord now() {
-        return daybook.batch(batch).orElseThrow();
-    }
-
-    private void baked() {
-        tell("cook-reading", "ana", 50, PASSED);
-        tell("out-of-oven", "ana", 52, "{}");
-    }
-
-    private static String answer(String deviation, String disposition) {
-        return "{\"deviation\":\"" + deviation + "\",\"what_happened\":\"slow\",\"cause\":\"rack full\",\"control_restored\":\"chiller\",\"disposition\":\"" + disposition
-                + "\",\"decided_by\":\"ana\",\"prevention\":\"fewer trays\"}";
-    }
+class DaybookTest extends BatchBegun {
 
     @Test
     void a_batch_goes_from_the_oven_to_the_shop() {

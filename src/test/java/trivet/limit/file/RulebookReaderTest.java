@@ -73,4 +73,23 @@ class RulebookReaderTest {
         assertTrue(problems.stream().anyMatch(p -> p.contains("\"source\" is missing")), problems.toString());
         assertTrue(problems.stream().anyMatch(p -> p.startsWith("bad.yaml, line 21:") && p.contains("not below its start")), problems.toString());
     }
+
+    @Test
+    void an_operating_limit_that_is_not_stricter_than_the_critical_limit_is_a_load_error() {
+        String file = """
+                format: rulebook/1
+                id: own
+                version: 1
+                title: Own
+                jurisdiction: here
+                caution: none
+                limits:
+                  - { id: chilled-storage, shape: range, maximum: "8 °C", inclusive: true, operating: "%s", standing: law, source: here, read: true }
+                """;
+        assertTrue(RulebookReader.read("own.yaml", file.formatted("5 °C")).problems().isEmpty());
+        for (String notStricter : List.of("8 °C", "8.1 °C")) {
+            String problem = RulebookReader.read("own.yaml", file.formatted(notStricter)).problems().get(0).toString();
+            assertTrue(problem.startsWith("own.yaml, line 8:") && problem.contains("not stricter"), problem);
+        }
+    }
 }

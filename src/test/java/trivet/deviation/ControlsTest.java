@@ -1,0 +1,181 @@
+package trivet.deviation;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.junit.jupiter.api.Test;
+import trivet.FreshDemo;
+import trivet.device.Devices;
+import trivet.device.Unit;
+import trivet.ledger.Ids;
+import trivet.limit.Verdict;
+import trivet.plan.Plans;
+
+/** Reheats, hot holding, a product's own storage limit, operating limits, and probes that may not be trusted. */
+@QuarkusTest
+@QuarkusTestResource(FreshDemo.class)
+class ControlsTest extends BatchBegun {
+
+    @Inject
+    Devices devices;
+    @Inject
+    Plans plans;
+    @ConfigProperty(name = "trivet.data")
+    String data;
+
+    private void tooSlow(int minute) {
+        baked();
+        tell("cooling-reading", "ana", minute, celsius("12"));
+    }
+
+    @Test
+    void a_reheat_is_offered_while_the_plan_allows_it_and_must_meet_the_reheat_limit() {
+        baked();
+        tell("cooling-reading", "ana", 100, celsius("40"));
+        tell("reheat-begun", "ana", 110, "{}");
+        assertEquals("reheat", now().next().act());
+        tell("reheat-reading", "ana", 118, PASSED.replace("78.0", "74.9"));
+        assertTrue(now().deviations().stream().anyMatch(d -> d.breach() && d.limit().equals("reheat")));
+        tell("back-in-oven", "ana", 119, "{}");
+        tell("reheat-reading", "ana", 125, PASSED);
+        assertFalse(now().deviations().stream().anyMatch(d -> d.breach() && d.holds()), now().deviations().toString());
+        tell("out-of-oven", "ana", 126, "{}");
+        assertEquals(2, now().runs().get(now().runs().size() - 1).number());
+        assertEquals(Verdict.UNJUDGED, now().cooling());
+        assertFalse(now().held(), "the old run's open stage holds nothing");
+    }
+
+    @Test
+    void a_reheat_that_may_not_be_is_kept_and_opens_a_deviation() {
+        tooSlow(143);
+        assertFalse(now().reheatOffered(), "never after a missed last stage");
+        assertTrue(now().reheatRefused().contains("toxins survive heat"), now().reheatRefused());
+        tell("reheat-begun", "ana", 145, "{}");
+        assertTrue(now().deviations().stream().anyMatch(d -> d.limit().equals("reheat") && d.words().contains("may not be")));
+    }
+
+    @Test
+    void a_second_reheat_is_never_offered() {
+        baked();
+        tell("reheat-begun", "ana", 60, "{}");
+        tell("reheat-reading", "ana", 70, PASSED);
+        tell("out-of-oven", "ana", 71, "{}");
+        assertTrue(now().reheatRefused().contains("once already"), now().reheatRefused());
+    }
+
+    @Test
+    void a_reheat_without_a_core_reading_is_no_pass() {
+        baked();
+        tell("reheat-begun", "ana", 60, "{}");
+        tell("out-of-oven", "ana", 71, "{}");
+        assertTrue(now().held());
+    }
+
+    @Test
+    void what_is_kept_hot_is_judged_and_due_for_probing() {
+        baked();
+        String hot = Ids.uuid7(start, RANDOM);
+        tell("split", "ana", 60, "{\"parts\":[{\"batch\":\"" + hot + "\",\"code\":\"X-H\",\"trays\":1,\"pieces\":12,\"purpose\":\"hot\"}]}");
+        batch = hot;
+        assertFalse(now().held(), now().holds().toString());
+        tell("hot-hold-reading", "ana", 100, celsius("63"));
+        assertEquals(Verdict.WITHIN, now().hotReadings().get(0).verdict());
+        tell("hot-hold-reading", "ana", 120, celsius("62.9"));
+        assertTrue(now().deviations().stream().anyMatch(d -> d.limit().equals("hot-holding") && d.words().contains("past the legal limit")));
+    }
+
+    @Test
+    void within_the_limit_and_past_the_operating_limit_asks_for_an_adjustment_and_is_no_deviation() {
+        String reading = tell("cook-reading", "ana", 50, PASSED.replace("78.0", "75.5"));
+        assertEquals(Verdict.WITHIN, now().cook());
+        assertTrue(now().deviations().isEmpty());
+        assertEquals(1, now().adjustments().size());
+        tell("adjustment", "ana", 51, "{\"reading\":\"" + reading + "\",\"what\":\"oven 5 °C up\"}");
+        assertTrue(now().adjustments().isEmpty());
+    }
+
+    @Test
+    void a_probe_that_failed_or_is_overdue_passes_nothing_until_it_passes() {
+        devices.write(new Devices.Probe("P9", "Spare", true), "olive");
+        String head = "\"batch\":\"" + batch + "\",\"instrument\":\"P9\",";
+        tell("probe-check", "ana", "\"instrument\":\"P9\",", 1, 1, "{\"probe\":\"P9\",\"method\":\"ice\",\"temperature\":{\"value\":\"1.6\",\"unit\":\"C\"}}");
+        assertTrue(daybook.probeBlocked("P9").isPresent());
+        tell("cook-reading", "ana", head, 50, 50, PASSED);
+        assertEquals(Verdict.UNJUDGED, now().cook());
+        assertTrue(now().cookReadings().get(0).words().contains("P9 failed its check"), now().cookReadings().get(0).words());
+        tell("probe-check", "ana", "\"instrument\":\"P9\",", 52, 52, "{\"probe\":\"P9\",\"method\":\"ice\",\"temperature\":{\"value\":\"0.3\",\"unit\":\"C\"}}");
+        assertTrue(daybook.probeBlocked("P9").isEmpty());
+        assertEquals(Verdict.UNJUDGED, now().cook(), "what was read before stays unjudged");
+        start = start.minus(Duration.ofDays(9));
+        devices.write(new Devices.Probe("P8", "Old", true), "olive");
+        tell("probe-check", "ana", "\"instrument\":\"P8\",", 1, 1, "{\"probe\":\"P8\",\"method\":\"ice\",\"temperature\":{\"value\":\"0.0\",\"unit\":\"C\"}}");
+        assertTrue(daybook.probeBlocked("P8").orElseThrow().contains("was to be checked"));
+    }
+
+    @Test
+    void a_failure_read_by_a_blocked_probe_stays_a_failure_and_a_cooling_is_judged_without_it() {
+        devices.write(new Devices.Probe("P7", "Spare", true), "olive");
+        tell("probe-check", "ana", "\"instrument\":\"P7\",", 1, 1, "{\"probe\":\"P7\",\"method\":\"ice\",\"temperature\":{\"value\":\"-1.6\",\"unit\":\"C\"}}");
+        baked();
+        String head = "\"batch\":\"" + batch + "\",\"instrument\":\"P7\",";
+        tell("cooling-reading", "ana", head, 130, 130, celsius("6.0"));
+        assertEquals(Verdict.UNJUDGED, now().cooling());
+        tell("cooling-reading", "ana", head, 143, 143, celsius("9.0"));
+        assertEquals(Verdict.BREACHED, now().cooling());
+    }
+
+    @Test
+    void the_temperature_that_a_use_by_rests_on_is_the_limit_of_the_batch() throws IOException {
+        approve("soft-slice", "use-by: \"3 days\"", "use-by: \"3 days\"\nstorage-at-most: \"5 °C\"");
+        devices.write(new Unit("fridge-9", "Fridge 9", Unit.Kind.FRIDGE, true), "olive");
+        begin("soft-slice");
+        baked();
+        tell("cooling-reading", "ana", 130, celsius("4"));
+        tell("put-away", "ana", 131, "{\"unit\":\"fridge-9\",\"use_by\":\"2099-01-01\"}");
+        assertFalse(now().held(), now().holds().toString());
+        tell("unit-reading", "ben", "", 135, 135, "{\"unit\":\"fridge-9\",\"temperature\":{\"value\":\"6.0\",\"unit\":\"C\"}}");
+        assertTrue(now().held(), "6 °C is lawful, and past what its life rests on");
+        assertEquals("food", now().next().act());
+        tell("food-reading", "ben", 137, celsius("4.8"));
+        assertFalse(now().held());
+        assertEquals("food probed within", now().deviations().get(0).closedHow().orElseThrow());
+        tell("food-reading", "ben", 140, celsius("5.1"));
+        assertTrue(now().held());
+    }
+
+    @Test
+    void an_operating_limit_looser_than_the_rulebook_is_refused() throws IOException {
+        IllegalArgumentException refused = assertThrows(IllegalArgumentException.class,
+                () -> approve("loose-slice", "limit: core-cook\n    operating: \"76 °C\"", "limit: core-cook\n    operating: \"59 °C\""));
+        assertTrue(refused.getMessage().contains("59 °C"), refused.getMessage());
+    }
+
+    private void approve(String product, String replaced, String by) throws IOException {
+        plans.drafts();
+        Path folder = Path.of(data, "plans", "products");
+        String text = Files.readString(folder.resolve("deep-quiche").resolve("plan.yaml")).replace("product: deep-quiche", "product: " + product);
+        Files.createDirectories(folder.resolve(product));
+        Files.writeString(folder.resolve(product).resolve("plan.yaml"), text.replace(replaced, by));
+        plans.approve(product, "olive", start.minusSeconds(60));
+    }
+
+    @Test
+    void past_its_use_by_a_batch_is_held() {
+        baked();
+        tell("cooling-reading", "ana", 130, celsius("4"));
+        tell("put-away", "ana", 131, "{\"unit\":\"fridge-1\",\"use_by\":\"2020-01-01\"}");
+        assertTrue(now().holds().stream().anyMatch(hold -> hold.words().contains("Past its use-by")));
+        tell("destroyed", "ana", 140, "{\"reason\":\"past its use-by\"}");
+        assertFalse(now().held());
+    }
+}

@@ -37,12 +37,15 @@ public record Told(Entry entry, Fields data, Instant at, List<Entry> corrections
                 entry.data().texts("records").forEach(id -> accepted.computeIfAbsent(id, key -> new HashSet<>()).add(entry.person()));
             }
         }
+        Map<String, Set<String>> typists = new HashMap<>();
+        entries.stream().filter(entry -> entry.kind().equals("note") && entry.sheet().isPresent())
+                .forEach(entry -> typists.computeIfAbsent(entry.sheet().get(), key -> new HashSet<>()).add(entry.person()));
         List<Told> told = new ArrayList<>();
         for (Entry entry : entries) {
             if (entry.kind().equals("correction")) {
                 continue;
             }
-            boolean late = JUDGED.contains(entry.kind()) && entry.writtenMuchLater() && !acceptedByAnother(accepted, entry.id(), Set.of(entry.person()));
+            boolean late = JUDGED.contains(entry.kind()) && entry.writtenMuchLater() && !acceptedByAnother(accepted, entry.id(), writers(entry, typists));
             if (late && !withWaiting) {
                 continue;
             }
@@ -50,6 +53,13 @@ public record Told(Entry entry, Fields data, Instant at, List<Entry> corrections
         }
         told.sort(Comparator.comparing(Told::at).thenComparing(t -> t.entry().receiveNumber()));
         return told;
+    }
+
+    /** Who measured, and who typed the paper sheet in. */
+    private static Set<String> writers(Entry entry, Map<String, Set<String>> typists) {
+        Set<String> writers = new HashSet<>(entry.sheet().map(sheet -> typists.getOrDefault(sheet, Set.of())).orElse(Set.of()));
+        writers.add(entry.person());
+        return writers;
     }
 
     private static void one(Entry entry, List<Entry> corrections, Map<String, Set<String>> accepted, boolean late, boolean withWaiting,

@@ -34,7 +34,7 @@ import trivet.site.Sites;
 public class Daybook {
 
     private static final Duration LONGEST_LIFE = Duration.ofDays(14);
-    private static final Duration PROBES_BACK = Duration.ofDays(60);
+    private static final Duration LOOK_BACK = Duration.ofDays(60);
 
     @Inject
     Journal journal;
@@ -124,7 +124,7 @@ public class Daybook {
     /** The checks of probes that matter to readings from a moment on. */
     private ProbeBook probes(Instant from) {
         Instant now = clock.instant();
-        List<Entry> checks = journal.ofKind("probe-check", from.minus(PROBES_BACK), now.plusSeconds(1));
+        List<Entry> checks = journal.ofKind("probe-check", from.minus(LOOK_BACK), now.plusSeconds(1));
         return new ProbeBook(Told.of(withNaming(checks), true), rules(), site(), devices::probeKnownSince);
     }
 
@@ -207,6 +207,13 @@ public class Daybook {
             }
         }
         return units;
+    }
+
+    /** The highest counter among the codes of the last 60 days, so that the next one is free; 0 for none. */
+    public int lastCode() {
+        Instant now = clock.instant();
+        return journal.ofKind("batch-started", now.minus(LOOK_BACK), now.plusSeconds(60)).stream().flatMap(entry -> entry.data().text("code").stream())
+                .filter(code -> code.matches("[A-Z]+-\\d{1,9}")).mapToInt(code -> Integer.parseInt(code.replaceAll("\\D", ""))).max().orElse(0);
     }
 
     /** Today's business day. */

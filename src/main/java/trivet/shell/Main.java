@@ -27,6 +27,11 @@ public class Main {
             System.err.println(obstacle.get());
             System.exit(1);
         }
-        Quarkus.run(arguments);
+        Quarkus.run(null, (exitCode, failure) -> {
+            if (demo) {
+                RemoveDemo.deleteMarked(Path.of(data));
+            }
+            System.exit(exitCode);
+        }, arguments);
     }
 }

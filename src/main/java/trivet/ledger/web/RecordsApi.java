@@ -10,14 +10,13 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import trivet.ledger.Ledger;
 import trivet.ledger.Ledger.Outcome;
 import trivet.ledger.Ledger.Receipt;
+import trivet.ledger.Ledger;
 import trivet.measure.web.ProblemException;
 import trivet.measure.web.StrictJson;
 
@@ -57,14 +56,16 @@ public class RecordsApi {
             throw new ProblemException(413, "", "At most 100 records are taken at a time.");
         }
         List<Map<String, Object>> answers = new ArrayList<>();
-        list.forEach(node -> answers.add(one(node)));
+        List<byte[]> bodies = StrictJson.items(body);
+        for (int i = 0; i < list.size(); i++) {
+            answers.add(one(list.get(i).path("id").asText(""), bodies.get(i)));
+        }
         return answers;
     }
 
-    private Map<String, Object> one(JsonNode node) {
-        String id = node.path("id").asText("");
+    private Map<String, Object> one(String id, byte[] body) {
         try {
-            Receipt receipt = keep(id, node.toString().getBytes(StandardCharsets.UTF_8));
+            Receipt receipt = keep(id, body);
             if (receipt.outcome() == Outcome.CLASHING) {
                 throw clash();
             }

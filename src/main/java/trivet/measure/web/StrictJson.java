@@ -1,12 +1,17 @@
 package trivet.measure.web;
 
+import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import java.io.IOException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Set;
 
 /** Reads a JSON object strictly: no duplicate names, no trailing text, numbers as exact decimals, bounded depth and size. */
@@ -54,6 +59,23 @@ public final class StrictJson {
                 throw refusal;
             }
             throw new ProblemException(400, "", "The body is not valid JSON.");
+        }
+    }
+
+    /** The bytes of each item of a JSON array as they were sent, without what stands between them. */
+    public static List<byte[]> items(byte[] array) {
+        List<byte[]> items = new ArrayList<>();
+        try (JsonParser parser = MAPPER.getFactory().createParser(array)) {
+            parser.nextToken();
+            while (parser.nextToken() != JsonToken.END_ARRAY) {
+                int from = (int) parser.currentTokenLocation().getByteOffset();
+                parser.skipChildren();
+                parser.finishToken();
+                items.add(Arrays.copyOfRange(array, from, (int) parser.currentLocation().getByteOffset()));
+            }
+            return items;
+        } catch (IOException | IllegalArgumentException broken) {
+            throw new ProblemException(400, "", "The body is not a JSON array in UTF-8.");
         }
     }
 

@@ -13,10 +13,11 @@ import java.util.Map;
 import java.util.Optional;
 import org.jboss.resteasy.reactive.server.ServerRequestFilter;
 import org.jboss.resteasy.reactive.server.ServerResponseFilter;
-import trivet.device.Devices;
 import trivet.device.Devices.Tablet;
+import trivet.device.Devices;
 import trivet.people.People;
 import trivet.people.Person;
+import trivet.site.Site;
 import trivet.site.web.Sessions.Session;
 
 /**
@@ -44,7 +45,7 @@ class Gate {
         String path = request.getUriInfo().getPath();
         boolean reads = List.of("GET", "HEAD").contains(request.getMethod());
         Optional<Tablet> tablet = tablet(request);
-        Optional<Session> session = cookie(request, SESSION).flatMap(sessions::seen);
+        Optional<Session> session = cookie(request, SESSION).flatMap(token -> sessions.seen(token, request.getHeaderString("Trivet-Unattended") == null));
         boolean owner = session.map(Session::owner).orElse(false);
         Optional<Person> person = session.flatMap(s -> people.find(s.person())).filter(Person::active);
         if (path.startsWith("/reports/") && person.isEmpty()) {

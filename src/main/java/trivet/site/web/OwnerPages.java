@@ -12,7 +12,6 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
@@ -28,8 +27,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import trivet.device.Devices;
 import trivet.device.Devices.Probe;
+import trivet.device.Devices;
 import trivet.device.Unit;
 import trivet.limit.Limit;
 import trivet.limit.LimitNumbers;
@@ -40,6 +39,7 @@ import trivet.limit.Standing;
 import trivet.people.People;
 import trivet.people.Person;
 import trivet.people.Role;
+import trivet.site.DemoRemoval;
 import trivet.site.Site;
 import trivet.site.Sites;
 
@@ -59,6 +59,11 @@ public class OwnerPages {
     @Inject
     @Location("site/rulebook.html")
     Template rulebook;
+    @Inject
+    @Location("site/gone.html")
+    Template gone;
+    @Inject
+    DemoRemoval demoRemoval;
     @Inject
     People people;
     @Inject
@@ -187,6 +192,19 @@ public class OwnerPages {
     @Path("owner/tablets/revoke")
     public Response revoke(@FormParam("id") String id) {
         return change(() -> devices.revoke(id, by()));
+    }
+
+    /** Marks the demo's folder to be taken away once the service has stopped, and stops it. */
+    @POST
+    @Path("owner/demo/remove")
+    public Response removeDemo(@FormParam("sure") @DefaultValue("") String sure) {
+        if (!sites.current().map(Site::demo).orElse(false) || !sure.strip().equals("remove the demo")) {
+            return change(() -> {
+                throw new IllegalArgumentException("Nothing was removed. Type \"remove the demo\" to remove it.");
+            });
+        }
+        demoRemoval.request();
+        return Response.ok(gone.render()).build();
     }
 
     private String by() {

@@ -19,7 +19,7 @@ public class Sessions {
 
     private static final int WRONG_ALLOWED = 5;
     private static final Duration LONGEST_WAIT = Duration.ofMinutes(30);
-    private static final Duration IDLE = Duration.ofMinutes(5);
+    private static final Duration IDLE = Duration.ofSeconds(75);
     private static final Duration OWNER_IDLE = Duration.ofMinutes(30);
 
     @Inject
@@ -78,8 +78,12 @@ public class Sessions {
         return wait.compareTo(LONGEST_WAIT) > 0 ? LONGEST_WAIT : wait;
     }
 
-    /** The session of a token, if it has not been idle too long; being seen keeps it alive. */
-    Optional<Session> seen(String token) {
+    /**
+     * The session of a token, if it has not been idle too long: 60 s, and 15 s for the tablet's word that somebody is there.
+     *
+     * @param attended whether somebody asks, which keeps it alive, and not the page by itself
+     */
+    Optional<Session> seen(String token, boolean attended) {
         String key = Digest.sha256(token);
         Session session = byToken.get(key);
         if (session == null) {
@@ -89,6 +93,9 @@ public class Sessions {
         if (session.seen().plus(idle).isBefore(clock.instant())) {
             byToken.remove(key);
             return Optional.empty();
+        }
+        if (!attended) {
+            return Optional.of(session);
         }
         Session now = new Session(session.person(), session.owner(), clock.instant());
         byToken.put(key, now);

@@ -17,7 +17,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.NewCookie;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import trivet.device.Devices;
 import trivet.people.People;
 import trivet.people.Person;
 import trivet.people.Role;
@@ -102,6 +101,13 @@ public class SignIn {
             return Response.status(403).entity(password.data("owners", people.list().stream().filter(Person::owner).toList())
                     .data("problem", refused.getMessage()).render()).build();
         }
+    }
+
+    /** Somebody is there: keeps the session alive. */
+    @POST
+    @Path("session/alive")
+    public Response alive() {
+        return Response.status(caller.person().isPresent() ? 204 : 401).build();
     }
 
     @POST

@@ -59,9 +59,7 @@ public class BatchPages {
     @GET
     @Path("new")
     public TemplateInstance begin() {
-        int last = daybook.begun(clock.instant().minus(java.time.Duration.ofDays(60)), clock.instant().plusSeconds(60)).stream()
-                .map(BatchRecord::code).filter(code -> code.matches("[A-Z]+-\\d+")).mapToInt(code -> Integer.parseInt(code.replaceAll("\\D", ""))).max().orElse(0);
-        return screen.of(begin).data("plans", plans.approved()).data("ovens", units(Unit.Kind.OVEN)).data("lastCode", last);
+        return screen.of(begin).data("plans", plans.approved()).data("ovens", units(Unit.Kind.OVEN)).data("lastCode", daybook.lastCode());
     }
 
     private List<Unit> units(Unit.Kind... kinds) {
@@ -82,7 +80,7 @@ public class BatchPages {
         return screen.of(page).data("b", batch).data("curves", batch.runs().stream().map(run -> new RawString(Curve.svg(run, sites.current().orElseThrow().zone()))).toList())
                 .data("fridges", units(Unit.Kind.FRIDGE, Unit.Kind.FREEZER)).data("places", units(Unit.Kind.COOLING_RACK, Unit.Kind.BLAST_CHILLER, Unit.Kind.FRIDGE))
                 .data("useBy", useBy).data("big", big(batch)).data("holdIds", String.join(" ", batch.holds().stream().map(hold -> hold.id()).toList()))
-                .data("waitingIds", String.join(" ", batch.waiting().stream().map(this::waitingId).toList())).data("checkIds", checkIds(batch));
+                .data("waitingIds", String.join(" ", batch.waiting().stream().map(this::waitingId).toList())).data("sheets", batch.entries().stream().flatMap(e -> e.sheet().stream()).distinct().toList()).data("checkIds", checkIds(batch));
     }
 
     private String waitingId(trivet.batch.Told told) {
@@ -102,6 +100,8 @@ public class BatchPages {
         return switch (batch.next().act()) {
             case "core" -> new Big("Probe the core", at + "core", "");
             case "cooling" -> new Big("Measure it cooling", at + "cooling", "");
+            case "hot" -> new Big("Probe what is kept hot", at + "hot", "");
+            case "reheat" -> new Big("Probe the core", at + "reheat", "");
             case "food" -> new Big("Probe the food", at + "food", "");
             case "back-in-oven" -> new Big("Back in the oven", "", "back-in-oven");
             case "out-of-oven" -> new Big("Out of the oven now", "", "out-of-oven");
@@ -112,7 +112,7 @@ public class BatchPages {
     }
 
     @GET
-    @Path("{id}/{kind: core|cooling|food|reheat}")
+    @Path("{id}/{kind: core|cooling|food|reheat|hot}")
     public TemplateInstance reading(@PathParam("id") String id, @PathParam("kind") String kind) {
         BatchRecord batch = batch(id);
         Optional<Confirmed> rules = sites.inForceAt(clock.instant());
@@ -121,11 +121,13 @@ public class BatchPages {
         List<AlternativesLimit.Row> rows = cook ? rules.flatMap(r -> r.rulebook().alternatives(kind.equals("core") ? "core-cook" : "reheat"))
                 .map(limit -> limit.rowsFor(food)).orElse(List.of()) : List.of();
         String limit = cook ? String.join(", or ", rows.stream().map(row -> row.least().celsius() + (row.seconds().signum() == 0 ? "" : " for " + row.seconds().stripTrailingZeros().toPlainString() + " s")).toList())
-                : kind.equals("food") ? rules.flatMap(r -> r.rulebook().range("chilled-storage")).map(l -> l.words()).orElse("")
+                : kind.equals("food") ? batch.plan().flatMap(p -> p.plan().storageAtMost()).map(b -> b.words() + ", which its use-by rests on")
+                        .or(() -> rules.flatMap(r -> r.rulebook().range("chilled-storage")).map(l -> l.words())).orElse("")
+                : kind.equals("hot") ? rules.flatMap(r -> r.rulebook().range("hot-holding")).map(l -> l.words()).orElse("")
                 : rules.flatMap(r -> r.rulebook().cooling()).map(l -> String.join("; ", l.stages().stream().map(s -> s.words()).toList())).orElse("");
         BigDecimal hold = rows.stream().filter(row -> row.seconds().compareTo(BigDecimal.valueOf(60)) < 0).map(AlternativesLimit.Row::seconds).max(BigDecimal::compareTo).orElse(BigDecimal.ZERO);
-        String key = kind.equals("core") ? "core" : batch.checks().stream().filter(check -> check.key().startsWith("cool-") && check.takenBy().isEmpty()).findFirst().map(c -> c.key()).orElse(kind);
-        return screen.of(reading).data("b", batch).data("kind", kind).data("record", kind.equals("core") ? "cook-reading" : kind + "-reading").data("limit", limit.isEmpty() ? "No rulebook is confirmed: nothing is judged." : limit)
+        String key = kind.equals("core") ? "core" : batch.checks().stream().filter(check -> check.key().startsWith(kind.equals("hot") ? "hot-" : "cool-") && check.takenBy().isEmpty()).findFirst().map(c -> c.key()).orElse(kind);
+        return screen.of(reading).data("b", batch).data("kind", kind).data("record", kind.equals("core") ? "cook-reading" : kind.equals("hot") ? "hot-hold-reading" : kind + "-reading").data("limit", limit.isEmpty() ? "No rulebook is confirmed: nothing is judged." : limit)
                 .data("hold", hold.stripTrailingZeros().toPlainString()).data("cook", cook).data("check", Ids.derived(id + "/" + key)).data("piece", batch.cookReadings().size() + 1)
                 .data("last", batch.lastCooling().map(Reading::temperature).map(t -> t.inCelsius().toPlainString()).orElse(""))
                 .data("probes", devices.probes().stream().filter(p -> p.active()).map(p -> Map.of("id", p.id(), "name", p.name(), "blocked", daybook.probeBlocked(p.id()).orElse(""))).toList());

@@ -16,6 +16,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import trivet.batch.Life;
 import trivet.check.Check;
@@ -25,6 +26,7 @@ import trivet.deviation.Daybook;
 import trivet.deviation.Deviation;
 import trivet.deviation.UnitRecord;
 import trivet.device.Devices;
+import trivet.ledger.Fields;
 
 /** The day's work, what is cooling, fridges and freezers, deviations, days and the month. */
 @Path("/")
@@ -143,8 +145,13 @@ public class DayPages {
     @Path("deviations/{id}")
     public TemplateInstance deviation(@PathParam("id") String id) {
         Deviation found = open().stream().filter(d -> d.id().equals(id)).findFirst().orElseThrow(NotFoundException::new);
-        boolean ofBatch = daybook.batch(found.subject()).isPresent();
-        return screen.of(deviation).data("d", found).data("ofBatch", ofBatch).data("today", daybook.today());
+        Optional<BatchRecord> batch = daybook.batch(found.subject());
+        var food = found.answer().object("food").orElse(Fields.NONE);
+        Map<String, String> affected = Map.of("trays", food.text("trays").or(() -> batch.map(b -> String.valueOf(b.trays()))).orElse(""),
+                "pieces", food.text("pieces").or(() -> batch.map(b -> String.valueOf(b.pieces()))).orElse(""), "kg", food.text("kg").orElse(""));
+        return screen.of(deviation).data("d", found).data("ofBatch", batch.isPresent()).data("today", daybook.today()).data("food", affected)
+                .data("dispositions", Disposition.offered(found, batch)).data("reheatRefused", batch.filter(b -> found.limit().equals("cooling")).map(BatchRecord::reheatRefused).orElse(""))
+                .data("readings", batch.map(b -> b.told().stream().filter(t -> t.data().temperature("temperature").isPresent()).toList()).orElse(List.of()));
     }
 
     @GET

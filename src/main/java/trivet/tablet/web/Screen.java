@@ -7,8 +7,10 @@ import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Optional;
 import trivet.device.Devices.Tablet;
+import trivet.device.Devices;
 import trivet.ledger.Journal;
 import trivet.people.People;
 import trivet.people.Person;
@@ -29,6 +31,8 @@ public class Screen {
     @Inject
     People people;
     @Inject
+    Devices devices;
+    @Inject
     Journal journal;
     @Inject
     Clock clock;
@@ -41,6 +45,26 @@ public class Screen {
     /** The person signed in, or empty text. */
     public String personId() {
         return caller.person().map(Person::id).orElse("");
+    }
+
+    /** Whether an owner is signed in with the password. */
+    public boolean owner() {
+        return caller.ownerSignedIn();
+    }
+
+    /** Everybody who works here and has not left. */
+    public List<Person> people() {
+        return people.list().stream().filter(Person::active).toList();
+    }
+
+    /** The local date and time as a form field takes it. */
+    public String field(Instant instant) {
+        return instant.atZone(sites.current().orElseThrow().zone()).toLocalDateTime().truncatedTo(java.time.temporal.ChronoUnit.SECONDS).toString();
+    }
+
+    /** The name of a unit, or its bare id. */
+    public String unit(String id) {
+        return devices.unit(id).map(trivet.device.Unit::name).orElse(id);
     }
 
     /** The name of the person signed in. */

@@ -29,6 +29,6 @@ export function doubt(text, last, kind, oven) {
   if (value > 120 && value <= 1200) return { refuse: `${typed} °C cannot be. Did you mean ${(value / 10).toFixed(1)}?` };
   if (value > 120 || value < -40) return { refuse: `${typed} °C cannot be in food. Read the probe again.` };
   if (kind === "cooling-reading" && last !== null && value > last + 1) return { ask: `${typed} is warmer than ${last} before. Is this right?` };
-  if (kind === "cook-reading" && oven !== null && value > oven) return { ask: `${typed} is above the oven's air. Is this right?` };
+  if (kind === "cook-reading" && value > oven) return { ask: `${typed} is above the oven's air. Is this right?` };
   return { value: typed };
 }

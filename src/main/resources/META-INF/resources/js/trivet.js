@@ -1,5 +1,7 @@
 import { keep, flush, waiting } from "./records.js";
 import { pad, doubt } from "./pad.js";
+import { hold as holding, kept } from "./session.js";
+import "./paper.js";
 
 const one = (name, root = document) => root.querySelector(name);
 const all = (name, root = document) => [...root.querySelectorAll(name)];
@@ -7,6 +9,7 @@ const all = (name, root = document) => [...root.querySelectorAll(name)];
 /** A form marked data-record becomes one record; its fields' names are those of the data, a number where data-number stands. */
 async function send(form, extra = {}) {
   const data = JSON.parse(form.dataset.data ?? "{}");
+  for (const field of all("[data-food]", form)) if (field.value !== "") data.food = { ...data.food, [field.dataset.food]: field.value };
   for (const field of all("[name]", form)) {
     if (field.type === "radio" && !field.checked) continue;
     if (field.value === "" || field.dataset.skip !== undefined) continue;
@@ -27,7 +30,22 @@ function say(form, answer) {
   place.hidden = false;
   place.textContent = !answer ? "Kept on this tablet, not yet sent. It is sent as soon as the service answers."
     : answer.status >= 400 ? (answer.errors?.[0]?.message ?? answer.title ?? "Refused") : (answer.verdict?.words || "Kept.");
-  return !answer || answer.status < 400;
+  const ok = !answer || answer.status < 400;
+  if (ok) kept();
+  return ok;
+}
+
+/** A correction carries what the record should have said: another value, another time, or that it does not count. */
+function corrected(form) {
+  const extra = {};
+  const value = one("[data-corrected-value]", form)?.value.trim().replace(",", ".");
+  const time = one("[data-corrected-time]", form)?.value;
+  if (one("[data-void]", form)?.checked) extra.void = true;
+  else {
+    if (value && value !== form.dataset.before) extra.data = { temperature: { value, unit: one("[data-unit]", form).value } };
+    if (time && time !== form.dataset.time) extra.claimed_at = new Date(time).toISOString();
+  }
+  return extra;
 }
 
 for (const form of all("form[data-record]:not([data-reading])")) {
@@ -46,6 +64,12 @@ for (const form of all("form[data-record]:not([data-reading])")) {
       const hot = Number(one("[data-hot]", form).value), rest = Number(form.dataset.pieces) - hot;
       extra.parts = [{ batch: uuid7(), code: form.dataset.code + "-H", trays: 1, pieces: hot, purpose: "hot" }, { batch: uuid7(), code: form.dataset.code + "-C", trays: 1, pieces: rest, purpose: "cold" }];
     }
+    if (form.dataset.correction !== undefined) Object.assign(extra, corrected(form));
+    if (form.dataset.correction !== undefined && !extra.void && !extra.data && !extra.claimed_at) {
+      const ask = one("[data-ask]", form);
+      ask.hidden = false;
+      return;
+    }
     const answer = await send(form, extra);
     if (say(form, answer) && answer) location.href = form.dataset.record === "batch-started" ? "/batches/" + form.dataset.batch : form.dataset.then ?? location.href;
   });
@@ -60,17 +84,18 @@ for (const form of all("form[data-reading]")) {
   hold?.addEventListener("click", () => {
     let left = Number(hold.dataset.hold);
     clearInterval(timer);
+    holding(true);
     timer = setInterval(() => {
       left -= 1;
       held = Number(hold.dataset.hold) - left;
       hold.textContent = left > 0 ? `Holding: ${left} s left` : `Held ${held} s`;
-      if (left <= 0) clearInterval(timer);
+      if (left <= 0) { clearInterval(timer); holding(false); }
     }, 1000);
   });
   form.addEventListener("submit", async event => {
     event.preventDefault();
     const last = form.dataset.last ? Number(form.dataset.last) : null;
-    const seen = unit.value === "C" ? doubt(field.value, last, form.dataset.record, null) : { value: field.value.trim().replace(",", ".") };
+    const seen = unit.value === "C" ? doubt(field.value, last, form.dataset.record, Number(one("[name=oven_air]", form)?.value || NaN)) : { value: field.value.trim().replace(",", ".") };
     const ask = one("[data-ask]", form);
     if (seen.refuse || (seen.ask && sure !== field.value)) {
       ask.hidden = false;
@@ -80,6 +105,7 @@ for (const form of all("form[data-reading]")) {
     }
     ask.hidden = true;
     clearInterval(timer);
+    holding(false);
     const value = field.value.trim().replace(",", ".");
     const extra = { temperature: { value, unit: unit.value } };
     if (seen.ask) extra.confirmed_odd = true;
@@ -94,18 +120,22 @@ for (const form of all("form[data-reading]")) {
 }
 
 for (const holder of all("form[data-pad=pin]")) pad(one("[data-keys]", holder), one("[name=pin]", holder), null);
+for (const form of all("form[data-correction]")) if (one("[data-keys]", form)) pad(one("[data-keys]", form), one("[data-corrected-value]", form), one("[data-live]", form));
+
+/** What a page asks by itself keeps nobody signed in. */
+const UNATTENDED = { headers: { "Trivet-Unattended": "1" } };
 
 /** Parts that follow the day are fetched anew, unless somebody is typing. */
 if (one("[data-follow]")) setInterval(async () => {
   if (document.activeElement?.matches("input, textarea, select")) return;
-  const fresh = await fetch(location.href).then(r => r.text()).catch(() => null);
+  const fresh = await fetch(location.href, UNATTENDED).then(r => r.text()).catch(() => null);
   const part = fresh && new DOMParser().parseFromString(fresh, "text/html").querySelector("[data-follow]");
   if (part) one("[data-follow]").replaceWith(document.importNode(part, true));
 }, 20000);
 
 /** A check past due sounds on every open screen. */
 async function listen() {
-  const due = await fetch("/work/due.json").then(r => r.ok ? r.json() : { past: 0 }).catch(() => ({ past: 0 }));
+  const due = await fetch("/work/due.json", UNATTENDED).then(r => r.ok ? r.json() : { past: 0 }).catch(() => ({ past: 0 }));
   if (due.past > 0 && Number(sessionStorage.getItem("trivet.quiet") ?? 0) < Date.now()) {
     sessionStorage.setItem("trivet.quiet", Date.now() + 60000);
     const audio = new AudioContext(), tone = audio.createOscillator();

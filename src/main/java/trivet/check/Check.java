@@ -32,6 +32,11 @@ public record Check(String id, String key, String subject, String label, Instant
         }
     }
 
+    /** What is checked, without its number: {@code core}, {@code cool}, {@code put-away}, {@code hot}, {@code unit}, {@code re-check}. */
+    public String sort() {
+        return key.replaceAll("-\\d+$", "");
+    }
+
     /** The state of a check that falls due at a time, was taken at another, or is missed at an end. */
     public static State state(Instant due, Optional<Instant> taken, Instant missedAt, Instant now) {
         if (taken.isPresent()) {

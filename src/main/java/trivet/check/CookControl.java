@@ -15,6 +15,7 @@ import trivet.limit.AlternativesLimit;
 import trivet.limit.Bound;
 import trivet.limit.Verdict;
 import trivet.measure.Temperature;
+import trivet.words.Words;
 
 /**
  * The core temperatures of a batch, after the bake or after a reheat. Attempts are told apart by a record "back in the oven": a bake that then passes
@@ -80,15 +81,15 @@ public final class CookControl {
         Optional<Rule> rule = rules.at(told.at());
         Reading judged;
         if (Reading.impossible(temperature)) {
-            judged = bare.judged(Verdict.UNJUDGED, temperature + ". No food has this temperature. It is kept and not judged: probe again.");
+            judged = bare.judged(Verdict.UNJUDGED, Words.say("j_no_food_has_this_temperature_it", temperature));
         } else if (rule.isEmpty()) {
-            judged = bare.judged(Verdict.UNJUDGED, temperature + ". No confirmed rulebook has a limit for this, so nothing is judged.");
+            judged = bare.judged(Verdict.UNJUDGED, Words.say("j_no_confirmed_rulebook_has_a_limit", temperature));
         } else {
             CookVerdict verdict = CookJudge.judge(rule.get().limit(), rule.get().food(), List.of(piece));
             judged = bare.judged(verdict.verdict(), verdict.words());
             Optional<Bound> operating = rule.get().limit().operating();
             if (verdict.verdict() == Verdict.WITHIN && operating.isPresent() && !operating.get().meets(temperature)) {
-                judged = judged.adjusting("Below the operating limit, " + operating.get().words() + ": adjust, and note what you did.");
+                judged = judged.adjusting(Words.say("j_below_the_operating_limit_adjust_and", operating.get().words()));
             }
         }
         if (doubt.isPresent() && judged.verdict() == Verdict.WITHIN) {

@@ -17,6 +17,7 @@ import trivet.limit.StagedCooling;
 import trivet.limit.Verdict;
 import trivet.measure.Temperature;
 import trivet.site.Confirmed;
+import trivet.words.Words;
 
 /** The cooling of a batch: runs told apart by a recorded reheat, and within a run a curve for each piece told apart. */
 public final class CoolingControl {
@@ -66,7 +67,7 @@ public final class CoolingControl {
     /** A reading while the batch cools. */
     public void reading(Told told, Temperature temperature) {
         run().readings.add(new Reading(told, temperature, told.data().integer("piece"), Optional.empty(), Verdict.UNJUDGED,
-                Reading.impossible(temperature) ? temperature + ". No food has this temperature. It is kept and not judged." : ""));
+                Reading.impossible(temperature) ? Words.say("j_no_food_has_this_temperature_it_2", temperature) : ""));
     }
 
     /** Whether anything is known of the cooling. */
@@ -146,7 +147,7 @@ public final class CoolingControl {
 
     private static String nextWords(CoolingVerdict verdict) {
         return verdict.stages().stream().filter(stage -> stage.verdict() == Verdict.UNJUDGED).findFirst().map(StageVerdict::words)
-                .orElse("Cooled in time by every stage measured.");
+                .orElse(Words.say("j_cooled_in_time_by_every_stage"));
     }
 
     private static boolean late(StageVerdict stage, BigDecimal minute, Reading reading) {

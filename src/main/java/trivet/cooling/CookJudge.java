@@ -6,11 +6,12 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import trivet.limit.AlternativesLimit;
 import trivet.limit.AlternativesLimit.Row;
+import trivet.limit.AlternativesLimit;
 import trivet.limit.Verdict;
 import trivet.measure.Scale;
 import trivet.measure.Temperature;
+import trivet.words.Words;
 
 /** Judges core temperatures by published rows: every piece must meet one for its kind of food, as printed. */
 public final class CookJudge {
@@ -24,7 +25,7 @@ public final class CookJudge {
     /** The verdict on at least one piece; refuses an empty list. */
     public static CookVerdict judge(AlternativesLimit limit, Optional<String> food, List<CookPiece> pieces) {
         if (pieces.isEmpty()) {
-            throw new IllegalArgumentException("At least one piece must be probed.");
+            throw new IllegalArgumentException(Words.say("j_at_least_one_piece_must_be"));
         }
         List<Row> rows = limit.rowsFor(food);
         List<CookVerdict> verdicts = new ArrayList<>();
@@ -40,20 +41,20 @@ public final class CookJudge {
         Temperature seen = piece.lowest();
         if (!rows.stream().allMatch(row -> row.basis().adopted())) {
             return new CookVerdict(Verdict.UNJUDGED, Optional.of(Reason.NO_LIMIT), number, Optional.empty(), Optional.empty(),
-                    Optional.empty(), seen + ". No number is in force to judge by: adopt one or give your own.");
+                    Optional.empty(), Words.say("j_no_number_is_in_force_to", seen));
         }
         BigDecimal held = piece.heldSeconds().orElse(BigDecimal.ZERO);
         Optional<Row> met = rows.stream().filter(row -> row.meets(seen, held))
                 .max(Comparator.comparing(row -> row.least().celsius()));
         if (met.isPresent()) {
             return new CookVerdict(Verdict.WITHIN, Optional.empty(), number, met, Optional.empty(), Optional.empty(),
-                    seen + ". Meets " + words(met.get(), seen) + ".");
+                    Words.say("j_meets", seen, words(met.get(), seen)));
         }
         boolean warmEnough = rows.stream().anyMatch(row -> row.least().meets(seen));
         if (piece.heldSeconds().isEmpty() && warmEnough) {
             return new CookVerdict(Verdict.UNJUDGED, Optional.of(Reason.HOLD_NOT_RECORDED), number, Optional.empty(),
                     Optional.empty(), Optional.empty(),
-                    seen + ". Hot enough, but how long it held was not recorded. Probe again and run the hold.");
+                    Words.say("j_hot_enough_but_how_long_it", seen));
         }
         Optional<Row> nearest = rows.stream().filter(row -> held.compareTo(row.seconds()) >= 0)
                 .min(Comparator.comparing(row -> row.least().celsius()));
@@ -78,19 +79,19 @@ public final class CookJudge {
 
     private static String shortWords(Temperature seen, List<Row> rows, Optional<Row> nearest, Optional<BigDecimal> rise) {
         String gap = nearest.isPresent()
-                ? rise.orElseThrow().stripTrailingZeros().toPlainString() + " °C short of " + words(nearest.get(), seen)
-                : "Short of " + words(rows.stream().max(Comparator.comparing(row -> row.least().celsius())).orElseThrow(), seen);
-        return seen + ". " + gap + ". Back in the oven, then probe again.";
+                ? Words.say("j_c_short_of", rise.orElseThrow().stripTrailingZeros().toPlainString(), words(nearest.get(), seen))
+                : Words.say("j_short_of", words(rows.stream().max(Comparator.comparing(row -> row.least().celsius())).orElseThrow(), seen));
+        return Words.say("j_back_in_the_oven_then_probe", seen, gap);
     }
 
     private static String words(Row row, Temperature seen) {
         String number = row.least().inUnitOf(seen).toString();
-        return row.seconds().signum() == 0 ? number : number + " for " + duration(row.seconds());
+        return row.seconds().signum() == 0 ? number : Words.say("j_for", number, duration(row.seconds()));
     }
 
     private static String duration(BigDecimal seconds) {
         BigDecimal[] minutes = seconds.divideAndRemainder(BigDecimal.valueOf(60));
         boolean whole = seconds.compareTo(BigDecimal.valueOf(60)) >= 0 && minutes[1].signum() == 0;
-        return whole ? minutes[0].stripTrailingZeros().toPlainString() + " min" : seconds.stripTrailingZeros().toPlainString() + " s";
+        return whole ? Words.say("j_min", minutes[0].stripTrailingZeros().toPlainString()) : seconds.stripTrailingZeros().toPlainString() + " s";
     }
 }

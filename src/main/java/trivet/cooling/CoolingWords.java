@@ -3,6 +3,7 @@ package trivet.cooling;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import trivet.limit.Standing;
+import trivet.words.Words;
 
 /** The sentence that goes with the verdict on a stage: what the rule asks, what happened, and what that means. */
 final class CoolingWords {
@@ -11,7 +12,7 @@ final class CoolingWords {
     }
 
     static String of(StageVerdict verdict) {
-        String rule = "Cool " + verdict.stage().words();
+        String rule = Words.say("j_cool", verdict.stage().words());
         String standing = verdict.stage().basis().standing() == Standing.LAW ? "" : " ("
                 + verdict.stage().basis().standing().word() + ")";
         return rule + standing + ": " + happened(verdict);
@@ -20,10 +21,9 @@ final class CoolingWords {
     private static String happened(StageVerdict verdict) {
         switch (verdict.verdict()) {
             case WITHIN:
-                return "met.";
+                return Words.say("j_met");
             case BREACHED:
-                return "breached, " + verdict.stage().basis().standing().breachWords()
-                        + ". Hold the batch and answer the deviation.";
+                return Words.say("j_breached_hold_the_batch_and_answer", verdict.stage().basis().standing().breachWords());
             default:
                 return because(verdict);
         }
@@ -31,14 +31,13 @@ final class CoolingWords {
 
     private static String because(StageVerdict verdict) {
         return switch (verdict.reason().orElseThrow()) {
-            case NO_LIMIT -> "not judged, no number is in force. Adopt one or give your own.";
-            case NOT_BEGUN -> "not begun; the food has not been seen at its start temperature.";
-            case START_UNKNOWN -> "not judged, it is not known when it began.";
-            case OPEN -> rounded(verdict.minutesLeft().orElseThrow()) + " min left.";
-            case PASSING_NOT_SEEN -> "not judged, the passing of the start temperature was not seen.";
-            case TAKEN_LATE -> "not judged, first seen there " + rounded(verdict.lateBy().orElseThrow())
-                    + " min after the deadline.";
-            case NOT_MEASURED, HOLD_NOT_RECORDED -> "not judged, nothing was measured in time. A missing reading is no pass.";
+            case NO_LIMIT -> Words.say("j_not_judged_no_number_is_in");
+            case NOT_BEGUN -> Words.say("j_not_begun_the_food_has_not");
+            case START_UNKNOWN -> Words.say("j_not_judged_it_is_not_known");
+            case OPEN -> Words.say("j_min_left", rounded(verdict.minutesLeft().orElseThrow()));
+            case PASSING_NOT_SEEN -> Words.say("j_not_judged_the_passing_of_the");
+            case TAKEN_LATE -> Words.say("j_not_judged_first_seen_there_min", rounded(verdict.lateBy().orElseThrow()));
+            case NOT_MEASURED, HOLD_NOT_RECORDED -> Words.say("j_not_judged_nothing_was_measured_in");
         };
     }
 

@@ -16,6 +16,7 @@ import trivet.limit.Verdict;
 import trivet.measure.Temperature;
 import trivet.plan.ApprovedPlan;
 import trivet.site.Confirmed;
+import trivet.words.Words;
 
 /** Folds the records of one batch, in one reading of the doubtful ones, into what they tell; {@link BatchJudgement} judges it. */
 final class BatchFold {
@@ -114,7 +115,7 @@ final class BatchFold {
             }
             case "gone", "destroyed" -> leave(one);
             case "struck-out" -> strikeOut(one);
-            case "held" -> holds.add(new Hold(one.entry().id(), "Held by " + one.entry().person() + ": " + one.data().text("reason").orElse("no reason given"), one.at()));
+            case "held" -> holds.add(new Hold(one.entry().id(), Words.say("j_held_by", one.entry().person(), one.data().text("reason").orElse("–")), one.at()));
             default -> { }
         }
     }
@@ -173,9 +174,9 @@ final class BatchFold {
                 && entry.data().text("of").map(one.entry().id()::equals).orElse(false));
         boolean later = entries.stream().anyMatch(entry -> entry.receiveNumber() > one.entry().receiveNumber() && entry.data().temperature("temperature").isPresent());
         if (later) {
-            holds.add(new Hold(one.entry().id(), "A reading came after the batch was struck out. It counts again, held.", one.at()));
+            holds.add(new Hold(one.entry().id(), Words.say("j_a_reading_came_after_the_batch"), one.at()));
         } else if (measured && !agreed) {
-            holds.add(new Hold(one.entry().id(), "Struck out with readings: a second person must agree.", one.at()));
+            holds.add(new Hold(one.entry().id(), Words.say("j_struck_out_with_readings_a_second"), one.at()));
         } else {
             end(one, Life.STRUCK_OUT);
         }

@@ -3,10 +3,12 @@ package trivet.deviation;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import trivet.batch.Life;
 import trivet.batch.Told;
@@ -19,6 +21,7 @@ import trivet.ledger.Entry;
 import trivet.ledger.Ids;
 import trivet.limit.AlternativesLimit;
 import trivet.limit.Verdict;
+import trivet.words.Words;
 
 /** Judges what the records of a batch tell: its verdicts, the deviations that they open, and what holds it. */
 final class BatchJudgement {
@@ -30,6 +33,7 @@ final class BatchJudgement {
     private final List<Hold> holds;
     private final List<CoolingRun> runs;
     private final StorageJudgement storage;
+    private final Set<String> probeFirst = new HashSet<>();
     private Verdict coolingVerdict = Verdict.UNJUDGED;
 
     private BatchJudgement(BatchFold fold) {
@@ -60,7 +64,7 @@ final class BatchJudgement {
 
     private Optional<String> reheatRefusal() {
         if (runs.isEmpty()) {
-            return Optional.of("Nothing is known of its cooling.");
+            return Optional.of(Words.say("j_nothing_is_known_of_its_cooling"));
         }
         List<CoolingRun> last = runs.stream().filter(run -> run.number() == runs.get(runs.size() - 1).number()).toList();
         return Reheat.refusal(fold.plan.map(p -> p.plan().reheatMinutes()).orElse(0), last, fold.reheats.size(), fold.around.now());
@@ -68,7 +72,7 @@ final class BatchJudgement {
 
     private String limitWords(String limit) {
         return fold.around.rules().at(fold.start.claimedAt()).flatMap(c -> c.rulebook().alternatives(limit))
-                .map(rows -> rows.basis().source() + " (" + rows.basis().standing().word() + ")").orElse("No rulebook was confirmed.");
+                .map(rows -> rows.basis().source() + " (" + rows.basis().standing().word() + ")").orElse(Words.say("j_no_rulebook_was_confirmed"));
     }
 
     private void open(String key, String limit, String words, String limitWords, Instant since, List<Reading> readings) {
@@ -78,16 +82,16 @@ final class BatchJudgement {
     private void judgeCook() {
         String words = limitWords("core-cook");
         List<Reading> all = fold.cook.readings();
-        group(fold.cook.uncorrected(), "core-cook", words, reading -> "Core " + reading.words());
+        group(fold.cook.uncorrected(), "core-cook", words, reading -> Words.say("j_core", reading.words()));
         boolean unmeasured = all.isEmpty() && (fold.cooling.begun() || fold.putAway.isPresent() || !fold.around.now().isBefore(fold.dayEnd()));
         if (fold.cook.uncorrected().isEmpty() && (unmeasured || (!all.isEmpty() && fold.cook.verdict() == Verdict.UNJUDGED))) {
-            String why = unmeasured ? "The core was not probed. A missing reading is no pass." : all.get(all.size() - 1).words();
+            String why = unmeasured ? Words.say("j_the_core_was_not_probed_a") : all.get(all.size() - 1).words();
             open("core", "core-cook", why, words, fold.start.claimedAt(), all);
         }
         if (!fold.cook.corrected().isEmpty()) {
             Reading first = fold.cook.corrected().get(0);
             Reading passed = all.get(all.size() - 1);
-            settled.add(settled(first, fold.cook.corrected(), "core-cook", "Core " + first.words(), words, "corrected at the step", passed));
+            settled.add(settled(first, fold.cook.corrected(), "core-cook", Words.say("j_core", first.words()), words, Words.say("j_corrected_at_the_step"), passed));
         }
     }
 
@@ -117,7 +121,7 @@ final class BatchJudgement {
         for (Map.Entry<String, List<Reading>> group : groups.entrySet()) {
             Reading first = group.getValue().get(0);
             boolean afterGone = fold.over.isPresent() && fold.life == Life.GONE && fold.over.get().entry().receiveNumber() < first.told().entry().receiveNumber();
-            String when = again ? " It arrived after the batch was released." : afterGone ? " It arrived after the batch had gone." : "";
+            String when = again ? " " + Words.say("j_it_arrived_after_the_batch_was") : afterGone ? " " + Words.say("j_it_arrived_after_the_batch_had") : "";
             matters.add(new Matter(group.getKey(), fold.id, fold.code, true, limit, words.apply(first) + when, limitWords, first.at(), group.getValue(), offers(limit)));
             again = true;
         }
@@ -132,15 +136,15 @@ final class BatchJudgement {
             Optional<String> refused = Reheat.refusal(fold.plan.map(p -> p.plan().reheatMinutes()).orElse(0), before, i, reheat.begun().at());
             if (!fold.hot && refused.isPresent()) {
                 matters.add(new Matter(Ids.derived(fold.id + "/reheat/" + reheat.begun().entry().id()), fold.id, fold.code, true, "reheat",
-                        "Reheated although it may not be: " + refused.get(), words, reheat.begun().at(), List.of(), List.of("hold", "destroy")));
+                        Words.say("j_reheated_although_it_may_not_be", refused.get()), words, reheat.begun().at(), List.of(), List.of("hold", "destroy")));
             }
             Optional<AlternativesLimit> limit = fold.around.rules().at(reheat.begun().at()).flatMap(c -> c.rulebook().alternatives("reheat"));
             List<Reading> failed = reheat.failed(limit);
-            group(failed, "reheat", words, reading -> "Core after the reheat " + reading.words());
+            group(failed, "reheat", words, reading -> Words.say("j_core_after_the_reheat", reading.words()));
             boolean ended = reheat.out().isPresent() || fold.reheats.size() > number || fold.putAway.filter(t -> t.at().isAfter(reheat.begun().at())).isPresent();
             boolean unjudged = reheat.core().verdict() == Verdict.UNJUDGED && (ended || !reheat.core().readings().isEmpty());
             if (failed.isEmpty() && unjudged) {
-                String why = reheat.core().readings().isEmpty() ? "The core was not probed after the reheat. A missing reading is no pass."
+                String why = reheat.core().readings().isEmpty() ? Words.say("j_the_core_was_not_probed_after")
                         : reheat.core().readings().get(reheat.core().readings().size() - 1).words();
                 open("reheat-" + number, "reheat", why, words, reheat.begun().at(), reheat.core().readings());
             }
@@ -155,8 +159,8 @@ final class BatchJudgement {
         if (runs.isEmpty()) {
             boolean expected = fold.putAway.isPresent() || fold.over.isPresent() || !fold.around.now().isBefore(fold.dayEnd());
             if (expected && fold.life != Life.DESTROYED) {
-                open("cooling", "cooling", fold.cooling.begun() ? "No rulebook is confirmed, so nothing is judged."
-                        : "No cooling was recorded. A missing reading is no pass.", "", fold.start.claimedAt(), List.of());
+                open("cooling", "cooling", fold.cooling.begun() ? Words.say("j_no_rulebook_is_confirmed_so_nothing")
+                        : Words.say("j_no_cooling_was_recorded_a_missing"), "", fold.start.claimedAt(), List.of());
             }
             return;
         }
@@ -180,20 +184,20 @@ final class BatchJudgement {
         storage.pastOwnLimit().forEach(episode -> {
             Reading first = episode.readings().get(0);
             if (episode.probed().isPresent()) {
-                settled.add(settled(first, episode.readings(), "chilled-storage", first.words(), storage.words(), "food probed within", episode.probed().get()));
+                settled.add(settled(first, episode.readings(), "chilled-storage", first.words(), storage.words(), Words.say("j_food_probed_within"), episode.probed().get()));
             } else {
-                matters.add(new Matter(Ids.derived(fold.id + "/deviation/" + first.id()), fold.id, fold.code, true, "chilled-storage", first.words()
-                        + " Probe the food of this batch.", storage.words(), first.at(), episode.readings(), offers("chilled-storage")));
+                probeFirst.add(Ids.derived(fold.id + "/deviation/" + first.id()));
+                matters.add(new Matter(Ids.derived(fold.id + "/deviation/" + first.id()), fold.id, fold.code, true, "chilled-storage", Words.say("j_probe_the_food_of_this_batch", first.words()), storage.words(), first.at(), episode.readings(), offers("chilled-storage")));
             }
         });
         boolean dayOver = !fold.around.now().isBefore(fold.dayEnd());
         if (fold.hot && !fold.life.over() && dayOver) {
-            open("hot", "hot-holding", "It was kept hot, and what became of it was not recorded.", storage.hotWords(), fold.dayEnd(), fold.hotReadings);
+            open("hot", "hot-holding", Words.say("j_it_was_kept_hot_and_what"), storage.hotWords(), fold.dayEnd(), fold.hotReadings);
         } else if (!fold.hot && fold.putAway.isEmpty() && !fold.life.over() && dayOver) {
-            open("put-away", "chilled-storage", "It was not recorded where the batch was put away.", "", fold.dayEnd(), List.of());
+            open("put-away", "chilled-storage", Words.say("j_it_was_not_recorded_where_the"), "", fold.dayEnd(), List.of());
         }
         fold.useBy().filter(day -> fold.around.site().dayOf(fold.around.now()).isAfter(day) && !fold.life.over())
-                .ifPresent(day -> holds.add(new Hold(Ids.derived(fold.id + "/use-by"), "Past its use-by of " + day + ". It may only be destroyed.", fold.around.site().end(day))));
+                .ifPresent(day -> holds.add(new Hold(Ids.derived(fold.id + "/use-by"), Words.say("j_past_its_use_by_of_it", day), fold.around.site().end(day))));
         holds.addAll(storage.warmUnit());
     }
 
@@ -208,7 +212,7 @@ final class BatchJudgement {
         if (fold.life.over()) {
             all.clear();
         } else {
-            deviations.stream().filter(Deviation::holds).forEach(d -> all.add(new Hold(d.id(), d.words(), d.since())));
+            deviations.stream().filter(Deviation::holds).forEach(d -> all.add(new Hold(d.id(), d.words(), d.since(), probeFirst.contains(d.id()))));
         }
         String title = fold.plan.map(p -> p.plan().title()).orElseGet(() -> fold.start.data().text("product").orElse("unplanned"));
         List<Check> checks = new BatchChecks(fold, runs).all();

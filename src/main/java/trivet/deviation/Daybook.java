@@ -28,6 +28,7 @@ import trivet.plan.Plans;
 import trivet.site.Confirmed;
 import trivet.site.Site;
 import trivet.site.Sites;
+import trivet.words.Words;
 
 /** What the records say of batches, units and days, folded anew each time it is asked. */
 @ApplicationScoped
@@ -145,7 +146,7 @@ public class Daybook {
             without.holds().forEach(hold -> holds.putIfAbsent(hold.id(), hold));
         }
         BatchRecord.Next next = holds.size() > with.holds().size()
-                ? new BatchRecord.Next("A late record or a correction waits for a second person to accept it.", "accept") : with.next();
+                ? new BatchRecord.Next(Words.say("j_a_late_record_or_a_correction"), "accept") : with.next();
         return with.with(with.cook().orWorse(without.cook()), with.cooling().orWorse(without.cooling()), List.copyOf(deviations.values()), List.copyOf(holds.values()), next);
     }
 

@@ -13,6 +13,7 @@ import trivet.limit.RangeLimit;
 import trivet.limit.Verdict;
 import trivet.measure.Temperature;
 import trivet.site.Site;
+import trivet.words.Words;
 
 /**
  * Which probe may be trusted when. One that failed its last check, or whose check is overdue, is blocked for control points
@@ -40,12 +41,10 @@ final class ProbeBook {
         Optional<Told> last = lastOf(probe, at);
         if (last.isPresent() && !passed(last.get().data(), last.get().at())) {
             String value = last.get().data().temperature("temperature").map(t -> ", " + t).orElse("");
-            return Optional.of("Probe " + probe + " failed its check of " + moment(last.get().at()) + value
-                    + ". What it reads is kept and does not pass until it passes a check.");
+            return Optional.of(Words.say("j_probe_failed_its_check_of_what", probe, moment(last.get().at()), value));
         }
         Optional<Instant> since = last.map(Told::at).map(passed -> passed.plus(HOLDS)).or(() -> knownSince.apply(probe));
-        return since.filter(due -> !at.isBefore(site.end(site.dayOf(due)))).map(due -> "Probe " + probe + " was to be checked on " + site.dayOf(due)
-                + " and was not. What it reads is kept and does not pass until it passes a check in ice or boiling water.");
+        return since.filter(due -> !at.isBefore(site.end(site.dayOf(due)))).map(due -> Words.say("j_probe_was_to_be_checked_on", probe, site.dayOf(due)));
     }
 
     /** The last check of a probe up to a moment. */

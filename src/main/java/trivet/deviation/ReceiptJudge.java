@@ -21,6 +21,7 @@ import trivet.limit.Verdict;
 import trivet.measure.Temperature;
 import trivet.site.Confirmed;
 import trivet.site.Sites;
+import trivet.words.Words;
 
 /** What is said of a record at its receipt: the verdict, the words, and the rulebook that judged it. */
 @ApplicationScoped
@@ -43,20 +44,20 @@ public class ReceiptJudge implements Judge {
         }
         if (received.kind().equals("probe-check")) {
             boolean within = daybook.probePassed(received.data(), received.claimedAt());
-            return said(received, within ? Verdict.WITHIN : Verdict.BREACHED, null, within ? temperature.get() + ". The probe is right."
-                    : temperature.get() + ". The probe is off. Do not use it for core or cooling until it passes.");
+            return said(received, within ? Verdict.WITHIN : Verdict.BREACHED, null, within ? Words.say("j_the_probe_is_right", temperature.get())
+                    : Words.say("j_the_probe_is_off_do_not", temperature.get()));
         }
         if (received.kind().equals("unit-reading")) {
             return unit(received);
         }
         return received.batch().flatMap(id -> daybook.batch(id, List.of(received))).map(batch -> batch(received, batch))
-                .orElseGet(() -> said(received, Verdict.UNJUDGED, "batch-not-known", "The batch of this reading has not been received yet."));
+                .orElseGet(() -> said(received, Verdict.UNJUDGED, "batch-not-known", Words.say("j_the_batch_of_this_reading_has")));
     }
 
     private Fields unit(Entry received) {
         Optional<Unit> unit = received.data().text("unit").flatMap(devices::unit);
         if (unit.isEmpty()) {
-            return said(received, Verdict.UNJUDGED, "unit-not-known", "This unit is not known here.");
+            return said(received, Verdict.UNJUDGED, "unit-not-known", Words.say("j_this_unit_is_not_known_here"));
         }
         UnitRecord record = UnitFold.of(unit.get(), sites.current().orElseThrow(), new Surroundings.Rules() {
             @Override

@@ -12,6 +12,7 @@ import trivet.check.Reading;
 import trivet.cooling.StageVerdict;
 import trivet.limit.AlternativesLimit;
 import trivet.limit.Verdict;
+import trivet.words.Words;
 
 /**
  * A reheat of a batch that cooled too slowly: allowed once, while the plan's minutes since the cooling clock began allow it,
@@ -40,21 +41,21 @@ record Reheat(Told begun, CookControl core, Optional<Instant> out) {
      */
     static Optional<String> refusal(int allowed, List<CoolingRun> curves, int earlier, Instant at) {
         if (allowed == 0) {
-            return Optional.of("The plan allows no reheat.");
+            return Optional.of(Words.say("j_the_plan_allows_no_reheat"));
         }
         if (earlier > 0) {
-            return Optional.of("It was reheated once already.");
+            return Optional.of(Words.say("j_it_was_reheated_once_already"));
         }
         Optional<Instant> clock = curves.stream().flatMap(run -> run.verdict().stages().stream().flatMap(stage -> stage.clock().stream())
                 .map(minute -> Minutes.after(run.origin(), minute))).min(Instant::compareTo);
         if (clock.isEmpty()) {
-            return Optional.of("It is not known when the cooling began, and toxins survive heat.");
+            return Optional.of(Words.say("j_it_is_not_known_when_the"));
         }
         if (at.isAfter(Minutes.after(clock.get(), BigDecimal.valueOf(allowed)))) {
-            return Optional.of("More than the plan's " + allowed + " min have passed since the cooling began, and toxins survive heat.");
+            return Optional.of(Words.say("j_more_than_the_plan_s_min", allowed));
         }
         boolean missed = curves.stream().map(run -> run.verdict().stages().get(run.verdict().stages().size() - 1)).anyMatch(Reheat::missed);
-        return missed ? Optional.of("The last stage of the cooling was missed, and toxins survive heat.") : Optional.empty();
+        return missed ? Optional.of(Words.say("j_the_last_stage_of_the_cooling")) : Optional.empty();
     }
 
     private static boolean missed(StageVerdict last) {
@@ -66,8 +67,7 @@ record Reheat(Told begun, CookControl core, Optional<Instant> out) {
         List<Reading> failed = new java.util.ArrayList<>(core.uncorrected());
         limit.flatMap(AlternativesLimit::withinMinutes).ifPresent(minutes -> core.readings().stream()
                 .filter(reading -> reading.verdict() == Verdict.WITHIN && reading.at().isAfter(Minutes.after(begun.at(), minutes)))
-                .forEach(reading -> failed.add(reading.judged(Verdict.BREACHED, reading.temperature() + ". Hot enough, but later than "
-                        + minutes.stripTrailingZeros().toPlainString() + " min after the reheat began."))));
+                .forEach(reading -> failed.add(reading.judged(Verdict.BREACHED, Words.say("j_hot_enough_but_later_than_min", reading.temperature(), minutes.stripTrailingZeros().toPlainString())))));
         return failed;
     }
 }

@@ -11,6 +11,7 @@ import trivet.limit.Basis;
 import trivet.limit.RangeLimit;
 import trivet.limit.Standing;
 import trivet.limit.Verdict;
+import trivet.words.Words;
 
 /**
  * Judges the keeping of a batch: the food in the fridge, the fridge's own readings, and what is kept hot. Where the plan's
@@ -37,7 +38,7 @@ final class StorageJudgement {
         if (own.isEmpty() || law.flatMap(RangeLimit::maximum).filter(max -> law.get().inForce()).map(max -> !own.get().stricterThan(max)).orElse(false)) {
             return law;
         }
-        Basis basis = Basis.override(Standing.PRACTICE, "the plan of this product", "the use-by rests on it");
+        Basis basis = Basis.override(Standing.PRACTICE, Words.say("j_the_plan_of_this_product"), Words.say("j_the_use_by_rests_on_it"));
         return Optional.of(new RangeLimit(name, law.flatMap(RangeLimit::minimum), own, basis));
     }
 
@@ -57,26 +58,25 @@ final class StorageJudgement {
 
     private Reading judged(Reading reading, Optional<RangeLimit> limit, String where) {
         if (Reading.impossible(reading.temperature()) || limit.isEmpty() || !limit.get().inForce()) {
-            return reading.judged(Verdict.UNJUDGED, reading.temperature() + ". Not judged.");
+            return reading.judged(Verdict.UNJUDGED, Words.say("j_not_judged", reading.temperature()));
         }
         Verdict verdict = limit.get().judge(reading.temperature());
         if (verdict == Verdict.BREACHED) {
-            return reading.judged(verdict, reading.temperature() + " " + where + ", the limit is " + limit.get().words() + ": "
-                    + limit.get().basis().standing().breachWords() + ".");
+            return reading.judged(verdict, Words.say("j_the_limit_is", reading.temperature(), where, limit.get().words(), limit.get().basis().standing().breachWords()));
         }
         Optional<String> doubt = fold.doubt(reading.told());
         if (doubt.isPresent()) {
             return reading.judged(Verdict.UNJUDGED, reading.temperature() + ". " + doubt.get());
         }
-        Reading within = reading.judged(verdict, reading.temperature() + ". Within: " + limit.get().words() + ".");
+        Reading within = reading.judged(verdict, Words.say("j_within", reading.temperature(), limit.get().words()));
         return limit.get().asksForAdjustment(reading.temperature())
-                ? within.adjusting("Past the operating limit, " + limit.get().operating().get().words() + ": adjust, and note what you did.") : within;
+                ? within.adjusting(Words.say("j_past_the_operating_limit_adjust_and", limit.get().operating().get().words())) : within;
     }
 
     /** The readings of the food since it was put away, judged. */
     List<Reading> judgedFood() {
         return fold.foodReadings.stream().filter(reading -> fold.putAway.map(away -> reading.at().isAfter(away.at())).orElse(false))
-                .map(reading -> judged(reading, limit(reading.at()), "in the food")).toList();
+                .map(reading -> judged(reading, limit(reading.at()), Words.say("j_in_the_food"))).toList();
     }
 
     List<Reading> warmFood() {
@@ -85,7 +85,7 @@ final class StorageJudgement {
 
     /** The readings of what is kept hot, judged. */
     List<Reading> judgedHot() {
-        return fold.hotReadings.stream().map(reading -> judged(reading, limit("hot-holding", reading.at()), "kept hot")).toList();
+        return fold.hotReadings.stream().map(reading -> judged(reading, limit("hot-holding", reading.at()), Words.say("j_kept_hot"))).toList();
     }
 
     List<Reading> coolHot() {
@@ -103,7 +103,7 @@ final class StorageJudgement {
             return episodes;
         }
         List<Reading> past = unit.get().readings().stream().filter(reading -> reading.verdict() == Verdict.WITHIN && limit(reading.at())
-                .map(own -> own.judge(reading.temperature()) == Verdict.BREACHED).orElse(false)).map(reading -> judged(reading, limit(reading.at()), "in " + unit.get().unit().name())).toList();
+                .map(own -> own.judge(reading.temperature()) == Verdict.BREACHED).orElse(false)).map(reading -> judged(reading, limit(reading.at()), Words.say("j_in", unit.get().unit().name()))).toList();
         List<Reading> good = judgedFood().stream().filter(reading -> reading.verdict() == Verdict.WITHIN).toList();
         List<Reading> episode = new ArrayList<>();
         for (Reading reading : Stream.concat(past.stream(), good.stream()).sorted(java.util.Comparator.comparing(Reading::at)).toList()) {
@@ -128,7 +128,7 @@ final class StorageJudgement {
             boolean probed = food.stream().anyMatch(reading -> reading.verdict() == Verdict.WITHIN && !reading.at().isBefore(warm.since()));
             boolean released = fold.entries.stream().anyMatch(entry -> Answers.released(entry, warm.id()));
             if (!probed && !released) {
-                holds.add(new Hold(warm.id(), unit.get().unit().name() + " was warm. Probe the food of this batch.", warm.since()));
+                holds.add(new Hold(warm.id(), Words.say("j_was_warm_probe_the_food_of", unit.get().unit().name()), warm.since(), true));
             }
         }
         return holds;

@@ -21,6 +21,7 @@ import trivet.limit.Verdict;
 import trivet.measure.Temperature;
 import trivet.site.Confirmed;
 import trivet.site.Site;
+import trivet.words.Words;
 
 /** Folds the readings of a unit: two checks a day, and an episode from the first reading past the limit to the next within. */
 final class UnitFold {
@@ -47,16 +48,15 @@ final class UnitFold {
         Reading bare = new Reading(told, temperature, Optional.empty(), Optional.empty(), Verdict.UNJUDGED, "");
         Optional<RangeLimit> limit = rules.at(told.at()).map(Confirmed::rulebook).flatMap(rulebook -> rulebook.range(unit.kind().limit()));
         if (Reading.impossible(temperature) || limit.isEmpty() || !limit.get().inForce()) {
-            return bare.judged(Verdict.UNJUDGED, temperature + ". Not judged.");
+            return bare.judged(Verdict.UNJUDGED, Words.say("j_not_judged", temperature));
         }
         Verdict verdict = limit.get().judge(temperature);
         if (limit.get().asksForAdjustment(temperature)) {
-            return bare.judged(verdict, temperature + ". Within: " + limit.get().words() + ".")
-                    .adjusting("Past the operating limit, " + limit.get().operating().get().words() + ": adjust, and note what you did.");
+            return bare.judged(verdict, Words.say("j_within", temperature, limit.get().words()))
+                    .adjusting(Words.say("j_past_the_operating_limit_adjust_and", limit.get().operating().get().words()));
         }
-        return bare.judged(verdict, verdict == Verdict.WITHIN ? temperature + ". Within: " + limit.get().words() + "."
-                : temperature + ". The limit is " + limit.get().words() + ", this is " + limit.get().basis().standing().breachWords()
-                + ". Probe the food in it, and check again in 30 min.");
+        return bare.judged(verdict, verdict == Verdict.WITHIN ? Words.say("j_within", temperature, limit.get().words())
+                : Words.say("j_the_limit_is_this_is_probe", temperature, limit.get().words(), limit.get().basis().standing().breachWords()));
     }
 
     private static List<Deviation> episodes(Unit unit, List<Reading> readings, String limitWords, List<Entry> entries) {
@@ -86,10 +86,9 @@ final class UnitFold {
     private static Matter matter(Unit unit, List<Reading> episode, Optional<Reading> good, Optional<Reading> within, String limitWords) {
         Reading first = episode.get(0);
         Instant since = good.map(Reading::at).orElse(first.at());
-        String until = within.map(r -> "within again after at most " + Minutes.between(since, r.at()).setScale(0, java.math.RoundingMode.UP).toPlainString()
-                + " min, counted from the last good reading").orElse("not within again yet");
+        String until = within.map(r -> Words.say("j_within_again_after_at_most_min", Minutes.between(since, r.at()).setScale(0, java.math.RoundingMode.UP).toPlainString())).orElse(Words.say("j_not_within_again_yet"));
         return new Matter(Ids.derived(unit.id() + "/deviation/" + first.id()), unit.id(), unit.name(), true, unit.kind().limit(),
-                unit.name() + " at " + first.words() + " " + until + ".", limitWords, first.at(), List.copyOf(episode), List.of("probe-food", "move", "hold", "destroy"));
+                Words.say("j_at", unit.name(), first.words(), until), limitWords, first.at(), List.copyOf(episode), List.of("probe-food", "move", "hold", "destroy"));
     }
 
     private static List<Check> checks(Unit unit, Site site, Surroundings.Rules rules, List<Reading> readings, List<LocalDate> days, Set<LocalDate> closed, Instant now) {
@@ -108,7 +107,7 @@ final class UnitFold {
                 Optional<Reading> taken = readings.stream().filter(r -> !r.at().isBefore(from) && r.at().isBefore(to)).findFirst();
                 Check.State state = taken.isEmpty() && closed.contains(day) ? Check.State.NOT_NEEDED : Check.state(due, taken.map(Reading::at), to, now);
                 checks.add(new Check(Ids.derived(unit.id() + "/" + day + "/" + i), "unit-" + (i + 1), unit.id(), unit.name(), due, state,
-                        taken.map(Reading::id), Optional.empty(), state == Check.State.NOT_NEEDED ? "closed day, storage not seen" : ""));
+                        taken.map(Reading::id), Optional.empty(), state == Check.State.NOT_NEEDED ? Words.say("j_closed_day_storage_not_seen") : ""));
             }
         }
         recheck(unit, readings, now).ifPresent(checks::add);

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.Optional;
 import trivet.measure.Scale;
 import trivet.measure.Temperature;
+import trivet.words.Words;
 
 /**
  * A lowest or highest permitted temperature, inclusive or exclusive as its source says. A bound printed in both scales
@@ -39,7 +40,7 @@ public record Bound(boolean minimum, boolean inclusive, Temperature celsius, Opt
 
     /** The number in words, for example "at least 63 °C" or "below 8 °C". */
     public String words() {
-        String side = minimum ? (inclusive ? "at least " : "above ") : (inclusive ? "at most " : "below ");
+        String side = minimum ? (inclusive ? Words.say("j_at_least") + " " : Words.say("j_above") + " ") : (inclusive ? Words.say("j_at_most") + " " : Words.say("j_below") + " ");
         return side + celsius + fahrenheit.map(f -> " (" + f + ")").orElse("");
     }
 }

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import trivet.words.Words;
 
 /** Cooling in stages, each a target to be met within a time; stages may overlap, each with its own clock. */
 public record StagedCooling(String id, List<Stage> stages, Basis basis) implements Limit {
@@ -12,7 +13,7 @@ public record StagedCooling(String id, List<Stage> stages, Basis basis) implemen
     public StagedCooling {
         stages = List.copyOf(stages);
         if (stages.isEmpty()) {
-            throw new IllegalArgumentException("The limit " + id + " has no stages.");
+            throw new IllegalArgumentException(Words.say("j_the_limit_has_no_stages", id));
         }
     }
 
@@ -44,22 +45,20 @@ public record StagedCooling(String id, List<Stage> stages, Basis basis) implemen
         /** Refuses a target that is not below the start, a start that is missing or superfluous, and no time. */
         public Stage {
             if (from.isPresent() == (countedFrom == CountedFrom.OVEN)) {
-                throw new IllegalArgumentException("A stage has a start temperature unless it is counted from the oven.");
+                throw new IllegalArgumentException(Words.say("j_a_stage_has_a_start_temperature"));
             }
             if (from.isPresent() && !to.celsius().below(from.get().celsius())) {
-                throw new IllegalArgumentException("The target " + to.celsius() + " of a stage is not below its start "
-                        + from.get().celsius() + ".");
+                throw new IllegalArgumentException(Words.say("j_the_target_of_a_stage_is", to.celsius(), from.get().celsius()));
             }
             if (minutes.signum() <= 0) {
-                throw new IllegalArgumentException("A stage allows more than 0 minutes.");
+                throw new IllegalArgumentException(Words.say("j_a_stage_allows_more_than_0"));
             }
         }
 
         /** The stage in words, for example "from 57 °C to at most 21 °C within 120 min". */
         public String words() {
-            String start = from.map(f -> "from " + f.celsius()).orElse("from the oven");
-            return start + " to " + to.words() + " within " + minutes.stripTrailingZeros().toPlainString() + " min"
-                    + (countedFrom == CountedFrom.PASSING ? " of passing " + from.get().celsius() : "");
+            String start = from.map(f -> Words.say("j_from", f.celsius())).orElse(Words.say("j_from_the_oven"));
+            return Words.say("j_to_within_min", start, to.words(), minutes.stripTrailingZeros().toPlainString(), (countedFrom == CountedFrom.PASSING ? " of passing " + from.get().celsius() : ""));
         }
     }
 

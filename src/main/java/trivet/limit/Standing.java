@@ -1,6 +1,7 @@
 package trivet.limit;
 
 import java.util.Locale;
+import trivet.words.Words;
 
 /** What stands behind a number: an act, an authority's guidance, or the custom of the trade. */
 public enum Standing {
@@ -16,9 +17,9 @@ public enum Standing {
     /** How a breach of such a number is worded: only a number of the law is "against the law". */
     public String breachWords() {
         return switch (this) {
-            case LAW -> "past the legal limit";
-            case GUIDANCE -> "past guidance";
-            case PRACTICE -> "past good practice";
+            case LAW -> Words.say("j_past_the_legal_limit");
+            case GUIDANCE -> Words.say("j_past_guidance");
+            case PRACTICE -> Words.say("j_past_good_practice");
         };
     }
 }

@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import trivet.ledger.Fields;
 import trivet.ledger.Register;
+import trivet.words.Words;
 
 /** The people of the site, kept as versions in the register. */
 @ApplicationScoped
@@ -55,7 +56,7 @@ public class People {
     /** Gives a person a PIN of four to eight digits. */
     public void setPin(String person, String pin, String by) {
         if (!pin.matches("\\d{4,8}")) {
-            throw new IllegalArgumentException("A PIN has four to eight digits.");
+            throw new IllegalArgumentException(Words.say("j_a_pin_has_four_to_eight_2"));
         }
         write("pin/" + person, Secret.of(pin), by);
     }
@@ -63,7 +64,7 @@ public class People {
     /** Gives an owner a password of at least ten characters. */
     public void setPassword(String person, String password, String by) {
         if (password.length() < 10) {
-            throw new IllegalArgumentException("A password has at least ten characters.");
+            throw new IllegalArgumentException(Words.say("j_a_password_has_at_least_ten"));
         }
         write("password/" + person, Secret.of(password), by);
     }

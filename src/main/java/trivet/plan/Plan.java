@@ -8,6 +8,7 @@ import trivet.limit.AlternativesLimit;
 import trivet.limit.Bound;
 import trivet.limit.RangeLimit;
 import trivet.limit.Rulebook;
+import trivet.words.Words;
 
 /**
  * The hazard plan of one product.
@@ -78,13 +79,12 @@ public record Plan(String product, int version, String title, String line, Strin
                 boolean stricter = rulebook.alternatives(point.limit()).map(l -> l.rows().stream().anyMatch(row -> bound.stricterThan(row.least())))
                         .or(() -> rulebook.range(point.limit()).flatMap(l -> bound.minimum() ? l.minimum() : l.maximum()).map(bound::stricterThan)).orElse(true);
                 if (!stricter) {
-                    looser.add("The operating limit " + bound.words() + " of the control point " + point.id() + " is not stricter than the rulebook's "
-                            + point.limit() + ".");
+                    looser.add(Words.say("j_the_operating_limit_of_the_control", bound.words(), point.id(), point.limit()));
                 }
             });
         }
         storageAtMost.filter(bound -> rulebook.range("chilled-storage").flatMap(RangeLimit::maximum).map(max -> max.stricterThan(bound)).orElse(false))
-                .ifPresent(bound -> looser.add("The use-by rests on " + bound.words() + ", which the rulebook's chilled-storage does not permit."));
+                .ifPresent(bound -> looser.add(Words.say("j_the_use_by_rests_on_which", bound.words())));
         return looser;
     }
 

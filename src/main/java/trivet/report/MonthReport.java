@@ -16,6 +16,7 @@ import trivet.deviation.UnitRecord;
 import trivet.ledger.Entry;
 import trivet.site.Confirmed;
 import trivet.site.Site;
+import trivet.words.Words;
 
 /**
  * What an inspector is shown of some days, both inclusive: deviations first, then checks, batches, readings, units and days.
@@ -116,7 +117,7 @@ public record MonthReport(Site site, LocalDate from, LocalDate to, Instant gener
     /** The plans that judged, by product and version, with the SHA-256 of their text. */
     public Map<String, String> plans() {
         Map<String, String> plans = new TreeMap<>();
-        batches().forEach(batch -> batch.plan().ifPresent(plan -> plans.put(plan.plan().title() + ", version " + plan.ref().version(), plan.ref().sha256())));
+        batches().forEach(batch -> batch.plan().ifPresent(plan -> plans.put(Words.say("j_version", plan.plan().title(), plan.ref().version()), plan.ref().sha256())));
         return plans;
     }
 

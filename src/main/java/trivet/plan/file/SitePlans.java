@@ -25,6 +25,7 @@ import trivet.plan.ApprovedPlan;
 import trivet.plan.Plan;
 import trivet.plan.Plans;
 import trivet.site.Sites;
+import trivet.words.Words;
 
 /** The site's plan files in its data folder, copied from those shipped, and the approved texts in the register. */
 @ApplicationScoped
@@ -46,7 +47,7 @@ public class SitePlans implements Plans {
     public List<ApprovedPlan> history() {
         return register.all("plan").stream().map(version -> parsed.computeIfAbsent(version.number(), key -> {
             String text = version.body().text("text").orElseThrow();
-            Plan plan = PlanReader.read("the approved plan", text).plan().orElseThrow();
+            Plan plan = PlanReader.read(Words.say("j_the_approved_plan"), text).plan().orElseThrow();
             return new ApprovedPlan(plan, new VersionRef(plan.product(), plan.version(), Digest.sha256(text)), version.by(),
                     Instant.parse(version.body().text("from").orElseThrow()));
         })).toList();
@@ -112,18 +113,17 @@ public class SitePlans implements Plans {
     @Override
     public void approve(String product, String by, Instant from) {
         Draft draft = drafts().stream().filter(d -> d.product().equals(product)).findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("There is no plan file of " + product + "."));
+                .orElseThrow(() -> new IllegalArgumentException(Words.say("j_there_is_no_plan_file_of", product)));
         if (draft.plan().isEmpty()) {
-            throw new IllegalArgumentException("This plan cannot be approved: " + draft.problems().get(0));
+            throw new IllegalArgumentException(Words.say("j_this_plan_cannot_be_approved", draft.problems().get(0)));
         }
         List<String> looser = sites.inForceAt(from).map(confirmed -> draft.plan().get().looserThan(confirmed.rulebook())).orElse(List.of());
         if (!looser.isEmpty()) {
-            throw new IllegalArgumentException("This plan cannot be approved: " + String.join(" ", looser));
+            throw new IllegalArgumentException(Words.say("j_this_plan_cannot_be_approved", String.join(" ", looser)));
         }
         Optional<ApprovedPlan> before = approved().stream().filter(plan -> plan.plan().product().equals(draft.plan().get().product())).findFirst();
         if (before.isPresent() && draft.waiting() && draft.plan().get().version() <= before.get().ref().version()) {
-            throw new IllegalArgumentException("The text has changed since version " + before.get().ref().version()
-                    + " was approved. Raise the version in the file, then approve it.");
+            throw new IllegalArgumentException(Words.say("j_the_text_has_changed_since_version", before.get().ref().version()));
         }
         try {
             String text = Files.readString(folder().resolve(product).resolve("plan.yaml"));

@@ -32,6 +32,7 @@ import trivet.report.UnitChart;
 import trivet.site.Site;
 import trivet.site.Sites;
 import trivet.site.web.Caller;
+import trivet.words.Words;
 
 /** The records of a month, or of any range of days, for an inspector. */
 @Path("/reports")
@@ -153,6 +154,11 @@ public class Reports {
         /** The full date and time with the offset. */
         public String stamp(Instant at) {
             return STAMP.format(at.atZone(site.zone()));
+        }
+
+        /** A kind of record in words. */
+        public String kind(String kind) {
+            return Words.named("kind", kind);
         }
 
         /** Initials of a person. */

@@ -19,6 +19,7 @@ import trivet.people.People;
 import trivet.people.Person;
 import trivet.site.Site;
 import trivet.site.web.Sessions.Session;
+import trivet.words.Words;
 
 /**
  * Decides for every request who asks and whether it may be answered. Cookies are HttpOnly and SameSite=Strict, and
@@ -28,7 +29,7 @@ class Gate {
 
     static final String TABLET = "trivet-tablet";
     static final String SESSION = "trivet-session";
-    private static final List<String> OPEN = List.of("/api/rulebooks", "/api/calc/", "/api/schemas/", "/session", "/start");
+    private static final List<String> OPEN = List.of("/api/rulebooks", "/api/calc/", "/api/schemas/", "/session", "/start", "/words.js");
     private static final List<String> TABLET_ALONE = List.of("/work", "/cooling", "/batches/");
 
     @Inject
@@ -54,7 +55,7 @@ class Gate {
         }
         caller.is(tablet, person, owner);
         if (!reads && !bearer(request) && !path.startsWith("/api/calc/") && fromElsewhere(request)) {
-            return Optional.of(refusal(403, "This was not sent from a page of this service."));
+            return Optional.of(refusal(403, Words.say("j_this_was_not_sent_from_a")));
         }
         if (path.equals("/") || OPEN.stream().anyMatch(path::startsWith)) {
             return Optional.empty();
@@ -65,9 +66,9 @@ class Gate {
     private Optional<Response> door(String path, boolean reads, Optional<Tablet> tablet, Optional<Person> person, boolean owner) {
         if (path.startsWith("/api/")) {
             if (tablet.isEmpty()) {
-                return Optional.of(refusal(401, "This needs the credential of a tablet: its cookie, or Authorization: Bearer."));
+                return Optional.of(refusal(401, Words.say("j_this_needs_the_credential_of_a")));
             }
-            return tablet.get().revoked() ? Optional.of(refusal(403, "This tablet's credential was taken away. Ask the owner to enrol it anew."))
+            return tablet.get().revoked() ? Optional.of(refusal(403, Words.say("j_this_tablet_s_credential_was_taken")))
                     : Optional.empty();
         }
         if (path.startsWith("/owner")) {

@@ -42,6 +42,7 @@ import trivet.people.Role;
 import trivet.site.DemoRemoval;
 import trivet.site.Site;
 import trivet.site.Sites;
+import trivet.words.Words;
 
 /** The first start, and the owner's screens: rulebook, people, units and probes. */
 @Path("/")
@@ -90,19 +91,19 @@ public class OwnerPages {
     @Path("start")
     public Response begin(HttpServerRequest request, MultivaluedMap<String, String> form) {
         if (people.hasOwner() || !SignIn.loopback(request)) {
-            return Response.status(403).entity(start.data("problem", "The bakery is set up already, or this is not the machine that Trivet runs on.")
+            return Response.status(403).entity(start.data("problem", Words.say("j_the_bakery_is_set_up_already"))
                     .data("form", Map.of()).render()).build();
         }
         try {
-            String name = needed(form, "bakery", "the name of the bakery");
-            String person = needed(form, "owner", "your name");
-            String initials = needed(form, "initials", "your initials");
-            Site site = new Site("site", name, first(form, "address"), ZoneId.of(needed(form, "zone", "the time zone")),
-                    LocalTime.parse(needed(form, "day_ends", "the hour at which the day ends")), false);
+            String name = needed(form, "bakery", Words.say("j_the_name_of_the_bakery"));
+            String person = needed(form, "owner", Words.say("j_your_name"));
+            String initials = needed(form, "initials", Words.say("j_your_initials"));
+            Site site = new Site("site", name, first(form, "address"), ZoneId.of(needed(form, "zone", Words.say("j_the_time_zone"))),
+                    LocalTime.parse(needed(form, "day_ends", Words.say("j_the_hour_at_which_the_day"))), false);
             String pin = first(form, "pin");
             String password = first(form, "password");
             if (!pin.matches("\\d{4,8}") || password.length() < 10) {
-                throw new IllegalArgumentException("A PIN has four to eight digits, and a password at least ten characters.");
+                throw new IllegalArgumentException(Words.say("j_a_pin_has_four_to_eight"));
             }
             String id = people.newId(person);
             sites.write(site, id);
@@ -132,7 +133,7 @@ public class OwnerPages {
     private static String needed(MultivaluedMap<String, String> form, String name, String what) {
         String value = first(form, name);
         if (value.isEmpty()) {
-            throw new IllegalArgumentException("Please give " + what + ".");
+            throw new IllegalArgumentException(Words.say("j_please_give", what));
         }
         return value;
     }
@@ -151,7 +152,7 @@ public class OwnerPages {
             @FormParam("role") @DefaultValue("BAKER") String role, @FormParam("pin") @DefaultValue("") String pin) {
         return change(() -> {
             if (name.isBlank() || initials.isBlank()) {
-                throw new IllegalArgumentException("A person needs a name and initials.");
+                throw new IllegalArgumentException(Words.say("j_a_person_needs_a_name_and"));
             }
             String id = people.newId(name);
             people.setPin(id, pin, by());
@@ -170,7 +171,7 @@ public class OwnerPages {
     public Response addUnit(@FormParam("name") @DefaultValue("") String name, @FormParam("kind") @DefaultValue("FRIDGE") String kind) {
         return change(() -> {
             if (name.isBlank()) {
-                throw new IllegalArgumentException("A unit needs a name.");
+                throw new IllegalArgumentException(Words.say("j_a_unit_needs_a_name"));
             }
             String id = name.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-");
             devices.write(new Unit(id, name.strip(), Unit.Kind.valueOf(kind), true), by());
@@ -182,7 +183,7 @@ public class OwnerPages {
     public Response addProbe(@FormParam("id") @DefaultValue("") String id, @FormParam("name") @DefaultValue("") String name) {
         return change(() -> {
             if (!id.matches("[A-Za-z0-9-]{1,20}")) {
-                throw new IllegalArgumentException("A probe needs a short mark of letters and digits, such as P2.");
+                throw new IllegalArgumentException(Words.say("j_a_probe_needs_a_short_mark"));
             }
             devices.write(new Probe(id, name.isBlank() ? id : name.strip(), true), by());
         });
@@ -198,9 +199,9 @@ public class OwnerPages {
     @POST
     @Path("owner/demo/remove")
     public Response removeDemo(@FormParam("sure") @DefaultValue("") String sure) {
-        if (!sites.current().map(Site::demo).orElse(false) || !sure.strip().equals("remove the demo")) {
+        if (!sites.current().map(Site::demo).orElse(false) || !sure.strip().equals(Words.say("j_remove_the_demo"))) {
             return change(() -> {
-                throw new IllegalArgumentException("Nothing was removed. Type \"remove the demo\" to remove it.");
+                throw new IllegalArgumentException(Words.say("j_nothing_was_removed_type_remove_the"));
             });
         }
         demoRemoval.request();
@@ -236,6 +237,11 @@ public class OwnerPages {
 
     /** A limit with every number, as it is shown for confirmation. */
     public record ShownLimit(Limit limit, List<LimitNumbers.LimitNumber> numbers, boolean suggestion) {
+
+        /** Its standing in words. */
+        public String standing() {
+            return Words.named("standing", limit.basis().standing().word());
+        }
     }
 
     private static ShownLimit shown(Limit limit) {
@@ -247,10 +253,10 @@ public class OwnerPages {
     public Response confirm(MultivaluedMap<String, String> form) {
         String id = first(form, "id");
         try {
-            Rulebook chosen = rulebooks.find(id).orElseThrow(() -> new IllegalArgumentException("Pick a rulebook first."));
+            Rulebook chosen = rulebooks.find(id).orElseThrow(() -> new IllegalArgumentException(Words.say("j_pick_a_rulebook_first")));
             List<LimitOverride> overrides = overrides(form, chosen);
             if (first(form, "name").isEmpty()) {
-                throw new IllegalArgumentException("Confirm with your name: these numbers judge your food from now on.");
+                throw new IllegalArgumentException(Words.say("j_confirm_with_your_name_these_numbers"));
             }
             Set<String> adopted = new HashSet<>(Optional.ofNullable(form.get("adopt")).orElse(List.of()));
             sites.confirm(id, adopted, overrides, by(), clock.instant());
@@ -265,16 +271,15 @@ public class OwnerPages {
         for (Limit limit : chosen.limits()) {
             for (LimitNumbers.LimitNumber number : LimitNumbers.of(limit)) {
                 String key = limit.id() + "/" + number.path();
-                String value = first(form, "value:" + key);
+                String value = first(form, Words.say("j_value", key));
                 if (value.isEmpty()) {
                     continue;
                 }
-                LimitOverride override = new LimitOverride(limit.id(), number.path(), value, first(form, "reason:" + key),
-                        first(form, "source:" + key), Standing.PRACTICE);
+                LimitOverride override = new LimitOverride(limit.id(), number.path(), value, first(form, Words.say("j_reason", key)),
+                        first(form, Words.say("j_source", key)), Standing.PRACTICE);
                 boolean looser = override.looserThan(limit);
                 if (looser && number.basis().standing() == Standing.LAW && !first(form, "looser").equals(LOOSER)) {
-                    throw new IllegalArgumentException("Your number " + value + " for " + limit.id() + " is looser than the law's " + number.text()
-                            + ". If you are sure, type \"" + LOOSER + "\" in the field at the foot of the page.");
+                    throw new IllegalArgumentException(Words.say("j_your_number_for_is_looser_than", value, limit.id(), number.text(), LOOSER));
                 }
                 overrides.add(override);
             }

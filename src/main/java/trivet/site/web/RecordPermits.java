@@ -8,6 +8,7 @@ import trivet.device.Devices.Tablet;
 import trivet.ledger.web.Permits;
 import trivet.measure.web.ProblemException;
 import trivet.measure.web.StrictJson;
+import trivet.words.Words;
 
 /** A tablet sends its records alone; what a second person decides needs that person's own session. */
 @RequestScoped
@@ -20,7 +21,7 @@ class RecordPermits implements Permits {
 
     @Override
     public String device() {
-        return caller.tablet().map(Tablet::id).orElseThrow(() -> new ProblemException(401, "device", "This needs the credential of a tablet."));
+        return caller.tablet().map(Tablet::id).orElseThrow(() -> new ProblemException(401, "device", Words.say("j_this_needs_the_credential_of_a_2")));
     }
 
     @Override
@@ -31,7 +32,7 @@ class RecordPermits implements Permits {
         }
         String person = record.path("person").asText();
         if (!caller.person().map(signedIn -> signedIn.id().equals(person)).orElse(false)) {
-            throw new ProblemException(403, "person", "Only the person who decides this may record it: sign in as that person.");
+            throw new ProblemException(403, "person", Words.say("j_only_the_person_who_decides_this"));
         }
     }
 }

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import trivet.measure.Digest;
 import trivet.people.People;
+import trivet.words.Words;
 
 /** Who is signed in, and how often a PIN was wrong; kept in memory, so that a restart signs everybody out. */
 @ApplicationScoped
@@ -39,12 +40,12 @@ public class Sessions {
 
     /** Signs a person in by PIN; refuses with a sentence. */
     String byPin(String person, String pin) {
-        return signIn(person, false, () -> people.pinMatches(person, pin), "That is not the PIN. Try again.");
+        return signIn(person, false, () -> people.pinMatches(person, pin), Words.say("j_that_is_not_the_pin_try"));
     }
 
     /** Signs an owner in by password; refuses with a sentence. */
     String byPassword(String person, String password) {
-        return signIn(person, true, () -> passwordMatches(person, password), "That is not the password. Try again.");
+        return signIn(person, true, () -> passwordMatches(person, password), Words.say("j_that_is_not_the_password_try"));
     }
 
     /** Whether an owner's password is right, counting wrong ones. */
@@ -57,8 +58,7 @@ public class Sessions {
         if (before != null && before.count() >= WRONG_ALLOWED) {
             Instant again = before.last().plus(waitAfter(before.count()));
             if (again.isAfter(clock.instant())) {
-                throw new IllegalArgumentException("Too many wrong tries. Wait "
-                        + (Duration.between(clock.instant(), again).toSeconds() / 60 + 1) + " min, or ask the owner for a new PIN.");
+                throw new IllegalArgumentException(Words.say("j_too_many_wrong_tries_wait_min", (Duration.between(clock.instant(), again).toSeconds() / 60 + 1)));
             }
         }
         if (!people.find(person).map(p -> p.active()).orElse(false) || !check.getAsBoolean()) {

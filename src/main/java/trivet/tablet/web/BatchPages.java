@@ -28,6 +28,7 @@ import trivet.plan.Plans;
 import trivet.report.Curve;
 import trivet.site.Confirmed;
 import trivet.site.Sites;
+import trivet.words.Words;
 
 /** Beginning a batch, its page, and the number pads of its readings. */
 @Path("/batches")
@@ -106,7 +107,7 @@ public class BatchPages {
             case "back-in-oven" -> new Big("Back in the oven", "", "back-in-oven");
             case "out-of-oven" -> new Big("Out of the oven now", "", "out-of-oven");
             case "deviation" -> batch.deviations().stream().filter(d -> d.holds()).findFirst()
-                    .map(d -> new Big("Answer the deviation", "/deviations/" + d.id(), "")).orElse(new Big("", "", ""));
+                    .map(d -> new Big(Words.say("j_answer_the_deviation"), "/deviations/" + d.id(), "")).orElse(new Big("", "", ""));
             default -> new Big("", "", "");
         };
     }
@@ -120,14 +121,14 @@ public class BatchPages {
         boolean cook = kind.equals("core") || kind.equals("reheat");
         List<AlternativesLimit.Row> rows = cook ? rules.flatMap(r -> r.rulebook().alternatives(kind.equals("core") ? "core-cook" : "reheat"))
                 .map(limit -> limit.rowsFor(food)).orElse(List.of()) : List.of();
-        String limit = cook ? String.join(", or ", rows.stream().map(row -> row.least().celsius() + (row.seconds().signum() == 0 ? "" : " for " + row.seconds().stripTrailingZeros().toPlainString() + " s")).toList())
-                : kind.equals("food") ? batch.plan().flatMap(p -> p.plan().storageAtMost()).map(b -> b.words() + ", which its use-by rests on")
+        String limit = cook ? String.join(Words.say("j_or") + " ", rows.stream().map(row -> row.least().celsius() + (row.seconds().signum() == 0 ? "" : " " + Words.say("j_for_s", row.seconds().stripTrailingZeros().toPlainString()))).toList())
+                : kind.equals("food") ? batch.plan().flatMap(p -> p.plan().storageAtMost()).map(b -> Words.say("j_which_its_use_by_rests_on", b.words()))
                         .or(() -> rules.flatMap(r -> r.rulebook().range("chilled-storage")).map(l -> l.words())).orElse("")
                 : kind.equals("hot") ? rules.flatMap(r -> r.rulebook().range("hot-holding")).map(l -> l.words()).orElse("")
                 : rules.flatMap(r -> r.rulebook().cooling()).map(l -> String.join("; ", l.stages().stream().map(s -> s.words()).toList())).orElse("");
         BigDecimal hold = rows.stream().filter(row -> row.seconds().compareTo(BigDecimal.valueOf(60)) < 0).map(AlternativesLimit.Row::seconds).max(BigDecimal::compareTo).orElse(BigDecimal.ZERO);
         String key = kind.equals("core") ? "core" : batch.checks().stream().filter(check -> check.key().startsWith(kind.equals("hot") ? "hot-" : "cool-") && check.takenBy().isEmpty()).findFirst().map(c -> c.key()).orElse(kind);
-        return screen.of(reading).data("b", batch).data("kind", kind).data("record", kind.equals("core") ? "cook-reading" : kind.equals("hot") ? "hot-hold-reading" : kind + "-reading").data("limit", limit.isEmpty() ? "No rulebook is confirmed: nothing is judged." : limit)
+        return screen.of(reading).data("b", batch).data("kind", kind).data("record", kind.equals("core") ? "cook-reading" : kind.equals("hot") ? "hot-hold-reading" : kind + "-reading").data("limit", limit.isEmpty() ? Words.say("j_no_rulebook_is_confirmed_nothing_is") : limit)
                 .data("hold", hold.stripTrailingZeros().toPlainString()).data("cook", cook).data("check", Ids.derived(id + "/" + key)).data("piece", batch.cookReadings().size() + 1)
                 .data("last", batch.lastCooling().map(Reading::temperature).map(t -> t.inCelsius().toPlainString()).orElse(""))
                 .data("probes", devices.probes().stream().filter(p -> p.active()).map(p -> Map.of("id", p.id(), "name", p.name(), "blocked", daybook.probeBlocked(p.id()).orElse(""))).toList());

@@ -18,6 +18,7 @@ import trivet.batch.Told;
 import trivet.ledger.Entry;
 import trivet.ledger.Journal;
 import trivet.measure.Temperature;
+import trivet.words.Words;
 
 /** The page on which a record is corrected: a further record, which names the first and says why. */
 @Path("/records")
@@ -48,6 +49,6 @@ public class CorrectPages {
                 .orElse(entry.kind().equals("probe-check") ? "/probes" : "/work");
         return screen.of(page).data("entry", entry).data("told", told).data("value", value.map(Temperature::toString).orElse(""))
                 .data("plain", value.map(t -> t.value().toPlainString()).orElse("")).data("letter", value.map(t -> String.valueOf(t.scale().letter())).orElse("C"))
-                .data("then", then);
+                .data("then", then).data("kind", Words.named("kind", entry.kind()));
     }
 }

@@ -16,6 +16,7 @@ import trivet.people.People;
 import trivet.people.Person;
 import trivet.site.Sites;
 import trivet.site.web.Caller;
+import trivet.words.Words;
 
 /** What every screen is given: who is signed in, on which tablet, and the words for times and people. */
 @RequestScoped
@@ -60,6 +61,16 @@ public class Screen {
     /** The local date and time as a form field takes it. */
     public String field(Instant instant) {
         return instant.atZone(sites.current().orElseThrow().zone()).toLocalDateTime().truncatedTo(java.time.temporal.ChronoUnit.SECONDS).toString();
+    }
+
+    /** What a check asks for, in words. */
+    public String check(trivet.check.Check check) {
+        return Words.named("check", check.sort());
+    }
+
+    /** The name of a line. */
+    public String line(String line) {
+        return Words.named("line", line);
     }
 
     /** The name of a unit, or its bare id. */

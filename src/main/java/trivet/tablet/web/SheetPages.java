@@ -26,6 +26,7 @@ import trivet.plan.Plan;
 import trivet.plan.Plans;
 import trivet.site.Confirmed;
 import trivet.site.Sites;
+import trivet.words.Words;
 
 /** Blank sheets for a power cut, printed from the approved plan, and typing a filled-in one in. */
 @Path("/sheets")
@@ -72,14 +73,14 @@ public class SheetPages {
         Optional<Rulebook> rules = sites.inForceAt(clock.instant()).map(Confirmed::rulebook);
         Optional<String> food = rules.flatMap(r -> plan.plan().food(r.id()));
         String core = rules.flatMap(r -> r.alternatives("core-cook")).map(limit -> limit.rowsFor(food).stream()
-                .map(row -> row.least().words() + (row.seconds().signum() == 0 ? "" : " for " + row.seconds().stripTrailingZeros().toPlainString() + " s")).toList())
-                .map(rows -> String.join(", or ", rows)).orElse("none confirmed");
-        String cooling = rules.flatMap(Rulebook::cooling).map(limit -> String.join("; ", limit.stages().stream().map(stage -> stage.words()).toList())).orElse("none confirmed");
-        String storage = plan.plan().storageAtMost().map(bound -> bound.words()).or(() -> rules.flatMap(r -> r.range("chilled-storage")).map(limit -> limit.words())).orElse("none confirmed");
+                .map(row -> row.least().words() + (row.seconds().signum() == 0 ? "" : " " + Words.say("j_for_s", row.seconds().stripTrailingZeros().toPlainString()))).toList())
+                .map(rows -> String.join(Words.say("j_or") + " ", rows)).orElse(Words.say("j_none_confirmed"));
+        String cooling = rules.flatMap(Rulebook::cooling).map(limit -> String.join("; ", limit.stages().stream().map(stage -> stage.words()).toList())).orElse(Words.say("j_none_confirmed"));
+        String storage = plan.plan().storageAtMost().map(bound -> bound.words()).or(() -> rules.flatMap(r -> r.range("chilled-storage")).map(limit -> limit.words())).orElse(Words.say("j_none_confirmed"));
         return screen.of(blank).data("plan", plan).data("site", sites.current().orElseThrow()).data("number", "S-" + NUMBER.format(clock.instant().atZone(sites.current().orElseThrow().zone())))
-                .data("rulebook", rules.map(Rulebook::title).orElse("no confirmed rulebook")).data("core", core).data("cooling", cooling).data("storage", storage)
+                .data("rulebook", rules.map(Rulebook::title).orElse(Words.say("j_no_confirmed_rulebook"))).data("core", core).data("cooling", cooling).data("storage", storage)
                 .data("coreWhat", what(plan.plan(), "core")).data("coolWhat", what(plan.plan(), "cool")).data("breach", String.join("; ", plan.plan().controlPoints().stream()
-                        .map(point -> point.limit() + ": " + String.join(", or ", point.onBreach())).toList()));
+                        .map(point -> point.limit() + ": " + String.join(Words.say("j_or") + " ", point.onBreach())).toList()));
     }
 
     private static String what(Plan plan, String check) {

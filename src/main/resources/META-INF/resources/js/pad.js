@@ -1,3 +1,5 @@
+import { say } from "/words.js";
+
 /** The number pad: our own keys, the value live in large figures. Everything also works with a keyboard. */
 export function pad(holder, field, shown) {
   const draw = () => { if (shown) shown.textContent = field.value || "–"; };
@@ -9,7 +11,7 @@ export function pad(holder, field, shown) {
     button.type = "button";
     button.textContent = key;
     button.disabled = key === "";
-    if (key === "⌫") button.setAttribute("aria-label", "Delete the last digit");
+    if (key === "⌫") button.setAttribute("aria-label", say("delete_digit"));
     button.addEventListener("click", () => {
       field.value = key === "⌫" ? field.value.slice(0, -1) : field.value + key;
       draw();
@@ -24,11 +26,11 @@ export function pad(holder, field, shown) {
 /** What is wrong with a typed temperature, as a sentence, or a question to be answered with yes. */
 export function doubt(text, last, kind, oven) {
   const typed = text.trim().replace(",", ".").replace("−", "-");
-  if (!/^-?\d{1,4}(\.\d{1,3})?$/.test(typed)) return { refuse: "Type a number such as 74.9." };
+  if (!/^-?\d{1,4}(\.\d{1,3})?$/.test(typed)) return { refuse: say("type_a_number") };
   const value = Number(typed);
-  if (value > 120 && value <= 1200) return { refuse: `${typed} °C cannot be. Did you mean ${(value / 10).toFixed(1)}?` };
-  if (value > 120 || value < -40) return { refuse: `${typed} °C cannot be in food. Read the probe again.` };
-  if (kind === "cooling-reading" && last !== null && value > last + 1) return { ask: `${typed} is warmer than ${last} before. Is this right?` };
-  if (kind === "cook-reading" && value > oven) return { ask: `${typed} is above the oven's air. Is this right?` };
+  if (value > 120 && value <= 1200) return { refuse: say("did_you_mean", typed + " °C", (value / 10).toFixed(1)) };
+  if (value > 120 || value < -40) return { refuse: say("cannot_be", typed + " °C") };
+  if (kind === "cooling-reading" && last !== null && value > last + 1) return { ask: say("warmer", typed, last) };
+  if (kind === "cook-reading" && value > oven) return { ask: say("above_oven", typed) };
   return { value: typed };
 }

@@ -1,4 +1,5 @@
 import { keep } from "./records.js";
+import { say } from "/words.js";
 import { uuid7 } from "./uuid7.js";
 
 /** A filled-in sheet becomes the records of one batch, each with the time that stands on the paper and the sheet's number. */
@@ -45,7 +46,7 @@ form?.addEventListener("submit", async event => {
     const answer = await keep(row.kind, data, { ...more, batch, claimed_at: row.at, ...(instrument ? { instrument } : {}) });
     if (answer && answer.status >= 400) refused = answer.errors?.[0]?.message ?? answer.title;
   }
-  await keep("note", { text: "Sheet " + sheet + " typed in" }, { batch, sheet });
+  await keep("note", { text: say("sheet_typed", sheet) }, { batch, sheet });
   said.hidden = false;
   said.className = "verdict said " + (refused ? "breached" : "unjudged");
   said.textContent = refused ?? said.dataset.kept;

@@ -1,3 +1,4 @@
+import { say as words } from "/words.js";
 import { keep, flush, waiting } from "./records.js";
 import { pad, doubt } from "./pad.js";
 import { hold as holding, kept } from "./session.js";
@@ -28,8 +29,8 @@ function say(form, answer) {
   place.className = "verdict said " + (answer && answer.status >= 400 ? "breached" : verdict);
   place.setAttribute("role", "status");
   place.hidden = false;
-  place.textContent = !answer ? "Kept on this tablet, not yet sent. It is sent as soon as the service answers."
-    : answer.status >= 400 ? (answer.errors?.[0]?.message ?? answer.title ?? "Refused") : (answer.verdict?.words || "Kept.");
+  place.textContent = !answer ? words("kept_here")
+    : answer.status >= 400 ? (answer.errors?.[0]?.message ?? answer.title ?? words("refused")) : (answer.verdict?.words || words("kept"));
   const ok = !answer || answer.status < 400;
   if (ok) kept();
   return ok;
@@ -88,7 +89,7 @@ for (const form of all("form[data-reading]")) {
     timer = setInterval(() => {
       left -= 1;
       held = Number(hold.dataset.hold) - left;
-      hold.textContent = left > 0 ? `Holding: ${left} s left` : `Held ${held} s`;
+      hold.textContent = left > 0 ? words("holding", left) : words("held", held);
       if (left <= 0) { clearInterval(timer); holding(false); }
     }, 1000);
   });
@@ -99,7 +100,7 @@ for (const form of all("form[data-reading]")) {
     const ask = one("[data-ask]", form);
     if (seen.refuse || (seen.ask && sure !== field.value)) {
       ask.hidden = false;
-      ask.textContent = seen.refuse ?? seen.ask + " Press again to keep it.";
+      ask.textContent = seen.refuse ?? words("press_again", seen.ask);
       sure = seen.ask ? field.value : null;
       return;
     }
@@ -144,4 +145,4 @@ async function listen() {
 }
 if (document.body.dataset.device) { setInterval(listen, 20000); flush(); setInterval(flush, 15000); }
 const note = one("[data-waiting]");
-if (note && waiting() > 0) { note.hidden = false; note.textContent = waiting() + " records wait on this tablet to be sent."; }
+if (note && waiting() > 0) { note.hidden = false; note.textContent = words("waiting", waiting()); }

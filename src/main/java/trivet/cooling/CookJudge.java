@@ -9,6 +9,7 @@ import java.util.Optional;
 import trivet.limit.AlternativesLimit.Row;
 import trivet.limit.AlternativesLimit;
 import trivet.limit.Verdict;
+import trivet.measure.Quantity;
 import trivet.measure.Scale;
 import trivet.measure.Temperature;
 import trivet.words.Words;
@@ -86,12 +87,6 @@ public final class CookJudge {
 
     private static String words(Row row, Temperature seen) {
         String number = row.least().inUnitOf(seen).toString();
-        return row.seconds().signum() == 0 ? number : Words.say("j_for", number, duration(row.seconds()));
-    }
-
-    private static String duration(BigDecimal seconds) {
-        BigDecimal[] minutes = seconds.divideAndRemainder(BigDecimal.valueOf(60));
-        boolean whole = seconds.compareTo(BigDecimal.valueOf(60)) >= 0 && minutes[1].signum() == 0;
-        return whole ? Words.say("j_min", minutes[0].stripTrailingZeros().toPlainString()) : seconds.stripTrailingZeros().toPlainString() + " s";
+        return row.seconds().signum() == 0 ? number : Words.say("j_for", number, Quantity.duration(row.seconds()));
     }
 }

@@ -140,7 +140,7 @@ public class DemoBakery {
         Instant now = clock.instant();
         LocalDate today = sites.current().orElseThrow().dayOf(now);
         for (String probe : List.of("P1", "P2")) {
-            Instant checked = now.minus(Duration.ofHours(4));
+            Instant checked = now.minus(Duration.ofHours(26));
             month.tape.add("probe-check", "ana", null, probe, checked, checked.plusSeconds(30), Map.of("probe", probe, "method", "ice", "temperature", Tape.celsius(0.2)));
         }
         int i = 0;

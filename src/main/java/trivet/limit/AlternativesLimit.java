@@ -6,7 +6,9 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import trivet.measure.Quantity;
 import trivet.measure.Temperature;
+import trivet.words.Words;
 
 /**
  * Published pairs of temperature and hold, any one of which is enough; never interpolated between rows.
@@ -53,6 +55,11 @@ public record AlternativesLimit(String id, List<Row> rows, Optional<BigDecimal> 
         /** Whether a piece of this lowest temperature, held this long, meets the row. */
         public boolean meets(Temperature temperature, BigDecimal heldSeconds) {
             return least.meets(temperature) && heldSeconds.compareTo(seconds) >= 0;
+        }
+
+        /** The row in words, for example "at least 70 °C for 2 min". */
+        public String words() {
+            return seconds.signum() == 0 ? least.words() : Words.say("j_for", least.words(), Quantity.duration(seconds));
         }
     }
 

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import trivet.words.Words;
 
 /**
  * Reads a number with its unit as plans, rulebooks and owners write it: {@code "74.9 °C"}, {@code "57 °C / 135 °F"},
@@ -81,5 +82,12 @@ public final class Quantity {
 
     private static IllegalArgumentException notATime(String text) {
         return new IllegalArgumentException("\"" + text + "\" is not a time with its unit, such as \"30 s\", \"90 min\" or \"2 h\".");
+    }
+
+    /** A time in words: whole minutes as minutes, anything else as seconds, for example "2 min" and "30 s". */
+    public static String duration(BigDecimal seconds) {
+        BigDecimal[] minutes = seconds.divideAndRemainder(BigDecimal.valueOf(60));
+        boolean whole = seconds.compareTo(BigDecimal.valueOf(60)) >= 0 && minutes[1].signum() == 0;
+        return whole ? Words.say("j_min", minutes[0].stripTrailingZeros().toPlainString()) : seconds.stripTrailingZeros().toPlainString() + " s";
     }
 }

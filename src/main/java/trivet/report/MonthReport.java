@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import trivet.check.Check;
@@ -24,6 +25,8 @@ import trivet.words.Words;
  */
 public record MonthReport(Site site, LocalDate from, LocalDate to, Instant generatedAt, String generatedBy, List<Confirmed> rulebooks,
         List<Day> days, List<UnitRecord> units, List<Deviation> deviations, List<Check> checks) {
+
+    private static final Set<String> ENDINGS = Set.of("released", "destroyed", "gone", "struck-out", "held");
 
     /** Puts a report together, deviations with the open ones on top. */
     public static MonthReport of(Site site, LocalDate from, LocalDate to, Instant at, String by, List<Confirmed> rulebooks, List<Day> days, List<UnitRecord> units) {
@@ -68,6 +71,21 @@ public record MonthReport(Site site, LocalDate from, LocalDate to, Instant gener
     /** Limits breached. */
     public long breaches() {
         return deviations.stream().filter(Deviation::breach).count();
+    }
+
+    /** Checks taken more than 15 minutes past due, each. */
+    public List<Check> late() {
+        return checks.stream().filter(check -> check.state() == Check.State.TAKEN_LATE).toList();
+    }
+
+    /** Checks that were not needed, each with who said so and why. */
+    public List<Check> spared() {
+        return checks.stream().filter(check -> check.state() == Check.State.NOT_NEEDED).toList();
+    }
+
+    /** What ended or released a batch: records of release, destruction, leaving and striking out, in the order of receipt. */
+    public List<Entry> endings(BatchRecord batch) {
+        return batch.entries().stream().filter(entry -> ENDINGS.contains(entry.kind())).toList();
     }
 
     /** All batches in the order in which they were begun. */

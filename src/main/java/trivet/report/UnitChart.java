@@ -2,8 +2,8 @@ package trivet.report;
 
 import java.util.List;
 import java.util.Locale;
-import trivet.check.Reading;
 import trivet.check.Minutes;
+import trivet.check.Reading;
 import trivet.deviation.UnitRecord;
 import trivet.limit.Verdict;
 
@@ -19,7 +19,7 @@ public final class UnitChart {
     /** The picture as SVG text. */
     public static String svg(UnitRecord unit) {
         List<Reading> readings = unit.readings().stream().filter(reading -> !Reading.impossible(reading.temperature())).toList();
-        StringBuilder svg = new StringBuilder(String.format(Locale.ROOT, "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %d\" width=\"%d\" height=\"%d\" role=\"img\"><title>%s</title>",
+        StringBuilder svg = new StringBuilder(String.format(Locale.ROOT, "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %d\" width=\"%d\" height=\"%d\" role=\"img\" font-family=\"Liberation Sans, system-ui, sans-serif\"><title>%s</title>",
                 WIDTH, HEIGHT, WIDTH, HEIGHT, unit.unit().name().replace("&", "&amp;").replace("<", "&lt;")));
         if (readings.isEmpty()) {
             return svg.append("<text x=\"10\" y=\"50\" font-size=\"14\">no readings</text></svg>").toString();

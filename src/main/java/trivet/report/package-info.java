@@ -1,2 +1,3 @@
 /** What an inspector is shown: curves, and the records of a month. */
 package trivet.report;
+

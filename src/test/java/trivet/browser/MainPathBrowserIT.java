@@ -2,111 +2,28 @@ package trivet.browser;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Base64;
 import java.util.List;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
-import org.openqa.selenium.OutputType;
 import org.openqa.selenium.WebElement;
-import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.chrome.ChromeDriverService;
-import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
-import trivet.start.Service;
 
 /** The main path on a tablet, from signing in to the month's PDF, in a real browser. */
-class MainPathBrowserIT {
-
-    @TempDir
-    static Path data;
-    private static Service service;
-    private static ChromeDriver browser;
-
-    @BeforeAll
-    static void open() throws Exception {
-        boolean there = Files.isExecutable(Path.of("/usr/bin/chromium")) && Files.isExecutable(Path.of("/usr/bin/chromedriver"));
-        if (!there && "true".equals(System.getenv("CI"))) {
-            throw new IllegalStateException("The browser tests need chromium and chromium-driver.");
-        }
-        if (!there) {
-            System.out.println("SKIPPED: the browser tests need Debian's chromium and chromium-driver.");
-        }
-        assumeTrue(there, "the browser tests need chromium and chromium-driver");
-        service = Service.start(data, "-Dtrivet.demo=true");
-        ChromeOptions options = new ChromeOptions();
-        options.setBinary("/usr/bin/chromium");
-        options.addArguments("--headless=new", "--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage", "--disable-quic", "--no-first-run",
-                "--disable-background-networking", "--disable-component-update", "--disable-sync");
-        ChromeDriverService driver = new ChromeDriverService.Builder().usingDriverExecutable(new java.io.File("/usr/bin/chromedriver")).usingAnyFreePort().build();
-        browser = new ChromeDriver(driver, options);
-        Files.createDirectories(Path.of("target/screens"));
-    }
-
-    @AfterAll
-    static void close() throws Exception {
-        if (browser != null) {
-            browser.quit();
-        }
-        if (service != null) {
-            service.close();
-        }
-    }
-
-    private static void picture(String name) throws Exception {
-        Files.write(Path.of("target/screens/" + name + ".png"), browser.getScreenshotAs(OutputType.BYTES));
-    }
-
-    private static WebElement find(String css) {
-        return new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class).until(b -> b.findElement(By.cssSelector(css)));
-    }
-
-    private static WebElement shown(String css) {
-        return new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class).until(b -> b.findElements(By.cssSelector(css)).stream().filter(WebElement::isDisplayed).findFirst().orElse(null));
-    }
-
-    private static void key(String text) {
-        new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class).until(b -> b.findElements(By.cssSelector("a.key, button")).stream()
-                .filter(e -> e.isDisplayed() && e.getText().equals(text)).findFirst().orElse(null)).click();
-    }
-
-    private static void press(String digits) {
-        for (char digit : digits.toCharArray()) {
-            browser.findElements(By.cssSelector(".pad button")).stream().filter(e -> e.getText().equals(String.valueOf(digit))).findFirst().orElseThrow().click();
-        }
-    }
-
-    private static String probe(String value, boolean hold) throws Exception {
-        find(".pad button");
-        if (hold) {
-            shown("[data-hold]").click();
-            new WebDriverWait(browser, Duration.ofSeconds(45)).until(b -> b.findElement(By.cssSelector("[data-hold]")).getText().startsWith("Held"));
-        }
-        press(value);
-        key("Keep this reading");
-        String said = shown(".said").getText();
-        picture(browser.manage().window().getSize().width + "-said-" + value.replace(",", "_"));
-        shown("[data-after] .primary").click();
-        return said;
-    }
+class MainPathBrowserIT extends InBrowser {
 
     @ParameterizedTest
     @CsvSource({"1280,800", "800,1280"})
@@ -135,11 +52,11 @@ class MainPathBrowserIT {
         assertEquals("74.9 °C. 0.1 °C short of 75 °C for 30 s. Back in the oven, then probe again.", failed);
         assertTrue(find(".now").getText().contains("Back in the oven"));
         browser.findElement(By.cssSelector("button.primary")).click();
-        new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class).until(b -> !b.findElements(By.xpath("//td[text()='back-in-oven']")).isEmpty());
+        new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class).until(b -> !b.findElements(By.xpath("//td[text()='back in the oven']")).isEmpty());
         browser.get(batch + "/core");
         assertEquals("76.1 °C. Meets 75 °C for 30 s.", probe("76,1", true));
         key("Out of the oven now");
-        new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class).until(b -> !b.findElements(By.xpath("//td[text()='out-of-oven']")).isEmpty());
+        new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class).until(b -> !b.findElements(By.xpath("//td[text()='out of the oven']")).isEmpty());
         browser.get(batch + "/cooling");
         assertTrue(probe("63,0", false).contains("min left"));
         browser.get(batch + "/cooling");
@@ -151,6 +68,7 @@ class MainPathBrowserIT {
         for (String page : List.of("cooling", "units", "units/fridge-1", "deviations", "month", "days/2026-10-09", "probes", "reports/month/2026-10")) {
             browser.get(service.address() + "/" + page);
             shown("h1");
+            accessible(page);
             picture(width + "-" + page.replace("/", "-"));
         }
         reported(code);

@@ -3,7 +3,9 @@ package trivet.report.web;
 import jakarta.annotation.PostConstruct;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.ByteArrayOutputStream;
-import java.io.File;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
 import java.io.StringReader;
 import java.net.URI;
 import javax.xml.transform.TransformerFactory;
@@ -11,9 +13,12 @@ import javax.xml.transform.sax.SAXResult;
 import javax.xml.transform.stream.StreamSource;
 import org.apache.fop.apps.FOUserAgent;
 import org.apache.fop.apps.Fop;
+import org.apache.fop.apps.FopConfParser;
 import org.apache.fop.apps.FopFactory;
 import org.apache.fop.apps.FopFactoryBuilder;
 import org.apache.fop.apps.MimeConstants;
+import org.apache.xmlgraphics.io.Resource;
+import org.apache.xmlgraphics.io.ResourceResolver;
 
 /** Prints XSL-FO as tagged PDF; nothing is fetched from anywhere while it does. */
 @ApplicationScoped
@@ -25,10 +30,13 @@ public class Press {
     void setUp() {
         System.setProperty("java.awt.headless", "true");
         jdkParsers();
-        FopFactoryBuilder builder = new FopFactoryBuilder(new File(".").toURI(), (org.apache.xmlgraphics.io.ResourceResolver) new NoResources());
-        builder.setAccessibility(true);
-        builder.setStrictFOValidation(false);
-        factory = builder.build();
+        try (InputStream settings = Press.class.getResourceAsStream("/reports/fop.xml")) {
+            FopFactoryBuilder builder = new FopConfParser(settings, URI.create("file:/"), new OnlyFonts()).getFopFactoryBuilder();
+            builder.setStrictFOValidation(false);
+            factory = builder.build();
+        } catch (Exception broken) {
+            throw new IllegalStateException("The settings of the reports are broken.", broken);
+        }
     }
 
     /** Some jars announce parsers that are not packaged; the JDK's own are named before any of those is looked for. */
@@ -38,16 +46,21 @@ public class Press {
         System.setProperty("javax.xml.transform.TransformerFactory", TransformerFactory.newDefaultInstance().getClass().getName());
     }
 
-    /** Refuses every resource: a report consists of itself. */
-    private static final class NoResources implements org.apache.xmlgraphics.io.ResourceResolver {
+    /** Gives the fonts that are packaged and refuses everything else: a report consists of itself. */
+    private static final class OnlyFonts implements ResourceResolver {
         @Override
-        public org.apache.xmlgraphics.io.Resource getResource(URI uri) throws java.io.IOException {
-            throw new java.io.IOException("A report fetches nothing.");
+        public Resource getResource(URI uri) throws IOException {
+            String path = uri.getPath() == null ? "" : uri.getPath().replaceFirst("^/+", "");
+            InputStream font = "file".equals(uri.getScheme()) && path.matches("liberation/[A-Za-z-]+\\.ttf") ? Thread.currentThread().getContextClassLoader().getResourceAsStream(path) : null;
+            if (font == null) {
+                throw new IOException("A report fetches nothing but its fonts.");
+            }
+            return new Resource(font);
         }
 
         @Override
-        public java.io.OutputStream getOutputStream(URI uri) throws java.io.IOException {
-            throw new java.io.IOException("A report writes nothing.");
+        public OutputStream getOutputStream(URI uri) throws IOException {
+            throw new IOException("A report writes nothing.");
         }
     }
 

@@ -21,6 +21,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import trivet.check.CoolingRun;
 import trivet.deviation.Daybook;
+import trivet.device.Devices;
 import trivet.limit.Limit;
 import trivet.limit.LimitNumbers;
 import trivet.measure.web.ProblemException;
@@ -52,6 +53,8 @@ public class Reports {
     Sites sites;
     @Inject
     People people;
+    @Inject
+    Devices devices;
     @Inject
     Caller caller;
     @Inject
@@ -130,7 +133,7 @@ public class Reports {
     }
 
     private TemplateInstance shown(Template template, MonthReport report) {
-        return template.data("r", report).data("show", new Show(report.site(), people));
+        return template.data("r", report).data("show", new Show(report.site(), people, devices));
     }
 
     /** How moments, people, limits and pictures are shown in a report. */
@@ -139,16 +142,29 @@ public class Reports {
         private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("d MMM HH:mm");
         private static final DateTimeFormatter STAMP = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm xxx");
         private final Site site;
+        private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm");
         private final People people;
+        private final Devices devices;
 
-        Show(Site site, People people) {
+        Show(Site site, People people, Devices devices) {
             this.site = site;
             this.people = people;
+            this.devices = devices;
         }
 
         /** The day and time at the site. */
         public String moment(Instant at) {
             return MOMENT.format(at.atZone(site.zone()));
+        }
+
+        /** The time alone on the day itself, else with its day. */
+        public String clock(Instant at, LocalDate day) {
+            return at.atZone(site.zone()).toLocalDate().equals(day) ? TIME.format(at.atZone(site.zone())) : moment(at);
+        }
+
+        /** The name of a unit. */
+        public String unit(String id) {
+            return devices.unit(id).map(trivet.device.Unit::name).orElse(id);
         }
 
         /** The full date and time with the offset. */

@@ -1,2 +1,3 @@
 /** The month as a page, as a tagged PDF and as CSV. */
 package trivet.report.web;
+

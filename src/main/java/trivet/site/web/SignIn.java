@@ -78,9 +78,9 @@ public class SignIn {
 
     @POST
     @Path("session/pin/{person}")
-    public Response enter(@PathParam("person") String person, @FormParam("pin") @DefaultValue("") String typed) {
+    public Response enter(HttpServerRequest request, @PathParam("person") String person, @FormParam("pin") @DefaultValue("") String typed) {
         try {
-            return signedIn(sessions.byPin(person, typed), people.find(person).map(p -> p.roles().contains(Role.OUTSIDER)).orElse(false) ? "/deviations" : "/work");
+            return here(request, sessions.byPin(person, typed), people.find(person).map(p -> p.roles().contains(Role.OUTSIDER)).orElse(false) ? "/deviations" : "/work");
         } catch (IllegalArgumentException refused) {
             return Response.status(403).entity(pin.data("person", known(person)).data("problem", refused.getMessage()).render()).build();
         }
@@ -94,9 +94,9 @@ public class SignIn {
 
     @POST
     @Path("session/owner")
-    public Response enterAsOwner(@FormParam("person") @DefaultValue("") String person, @FormParam("password") @DefaultValue("") String typed) {
+    public Response enterAsOwner(HttpServerRequest request, @FormParam("person") @DefaultValue("") String person, @FormParam("password") @DefaultValue("") String typed) {
         try {
-            return signedIn(sessions.byPassword(person, typed), "/owner");
+            return here(request, sessions.byPassword(person, typed), "/owner");
         } catch (IllegalArgumentException refused) {
             return Response.status(403).entity(password.data("owners", people.list().stream().filter(Person::owner).toList())
                     .data("problem", refused.getMessage()).render()).build();
@@ -117,6 +117,15 @@ public class SignIn {
             sessions.end(token);
         }
         return Response.seeOther(URI.create("/")).cookie(cookie(Gate.SESSION, "", 0)).build();
+    }
+
+    /** Signs in, and gives this machine's own browser its tablet's credential when it has none yet. */
+    private Response here(HttpServerRequest request, String token, String then) {
+        Response answer = signedIn(token, then);
+        if (caller.tablet().isPresent() || !loopback(request) || firstTablet.token().isEmpty()) {
+            return answer;
+        }
+        return Response.fromResponse(answer).cookie(cookie(Gate.SESSION, token, -1), cookie(Gate.TABLET, firstTablet.token().get(), 10 * 365 * 86_400)).build();
     }
 
     static Response signedIn(String token, String then) {

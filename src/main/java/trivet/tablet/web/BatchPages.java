@@ -121,7 +121,7 @@ public class BatchPages {
         boolean cook = kind.equals("core") || kind.equals("reheat");
         List<AlternativesLimit.Row> rows = cook ? rules.flatMap(r -> r.rulebook().alternatives(kind.equals("core") ? "core-cook" : "reheat"))
                 .map(limit -> limit.rowsFor(food)).orElse(List.of()) : List.of();
-        String limit = cook ? String.join(Words.say("j_or") + " ", rows.stream().map(row -> row.least().celsius() + (row.seconds().signum() == 0 ? "" : " " + Words.say("j_for_s", row.seconds().stripTrailingZeros().toPlainString()))).toList())
+        String limit = cook ? String.join(Words.say("j_or") + " ", rows.stream().map(AlternativesLimit.Row::words).toList())
                 : kind.equals("food") ? batch.plan().flatMap(p -> p.plan().storageAtMost()).map(b -> Words.say("j_which_its_use_by_rests_on", b.words()))
                         .or(() -> rules.flatMap(r -> r.rulebook().range("chilled-storage")).map(l -> l.words())).orElse("")
                 : kind.equals("hot") ? rules.flatMap(r -> r.rulebook().range("hot-holding")).map(l -> l.words()).orElse("")

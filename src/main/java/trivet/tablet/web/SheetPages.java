@@ -20,6 +20,7 @@ import java.util.Optional;
 import trivet.deviation.Daybook;
 import trivet.device.Devices;
 import trivet.device.Unit;
+import trivet.limit.AlternativesLimit;
 import trivet.limit.Rulebook;
 import trivet.plan.ApprovedPlan;
 import trivet.plan.Plan;
@@ -72,9 +73,8 @@ public class SheetPages {
         ApprovedPlan plan = plan(product);
         Optional<Rulebook> rules = sites.inForceAt(clock.instant()).map(Confirmed::rulebook);
         Optional<String> food = rules.flatMap(r -> plan.plan().food(r.id()));
-        String core = rules.flatMap(r -> r.alternatives("core-cook")).map(limit -> limit.rowsFor(food).stream()
-                .map(row -> row.least().words() + (row.seconds().signum() == 0 ? "" : " " + Words.say("j_for_s", row.seconds().stripTrailingZeros().toPlainString()))).toList())
-                .map(rows -> String.join(Words.say("j_or") + " ", rows)).orElse(Words.say("j_none_confirmed"));
+        String core = rules.flatMap(r -> r.alternatives("core-cook")).map(limit -> limit.rowsFor(food).stream().map(AlternativesLimit.Row::words).toList())
+                .map(rows -> String.join(", or ", rows)).orElse(Words.say("j_none_confirmed"));
         String cooling = rules.flatMap(Rulebook::cooling).map(limit -> String.join("; ", limit.stages().stream().map(stage -> stage.words()).toList())).orElse(Words.say("j_none_confirmed"));
         String storage = plan.plan().storageAtMost().map(bound -> bound.words()).or(() -> rules.flatMap(r -> r.range("chilled-storage")).map(limit -> limit.words())).orElse(Words.say("j_none_confirmed"));
         return screen.of(blank).data("plan", plan).data("site", sites.current().orElseThrow()).data("number", "S-" + NUMBER.format(clock.instant().atZone(sites.current().orElseThrow().zone())))

@@ -7,10 +7,13 @@ export function pad(holder, field, shown) {
   if (keys.length === 11) keys.splice(9, 0, "");
   if (holder.dataset.minus !== undefined) keys.push("-");
   for (const key of keys) {
+    if (key === "") {
+      holder.append(document.createElement("span"));
+      continue;
+    }
     const button = document.createElement("button");
     button.type = "button";
     button.textContent = key;
-    button.disabled = key === "";
     if (key === "⌫") button.setAttribute("aria-label", say("delete_digit"));
     button.addEventListener("click", () => {
       field.value = key === "⌫" ? field.value.slice(0, -1) : field.value + key;

@@ -37,7 +37,7 @@ form?.addEventListener("submit", async event => {
   const sheet = form.elements.sheet.value.trim();
   const more = { sheet, source: "paper", person: form.elements.measured_by.value };
   const key = "trivet.code." + document.body.dataset.device;
-  const number = Math.max(Number(localStorage.getItem(key) ?? 0), Number(form.dataset.lastCode ?? 0)) + 1;
+  const number = Math.max(Number(localStorage.getItem(key)) || 0, Number(form.dataset.lastCode) || 0) + 1;
   localStorage.setItem(key, number);
   let refused = null;
   for (const row of rows()) {

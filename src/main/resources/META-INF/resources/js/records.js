@@ -22,7 +22,7 @@ export async function keep(kind, data, more = {}) {
   const record = await alone(() => {
     const device = page().device;
     const key = "trivet.sequence." + device;
-    const sequence = Math.max(Number(localStorage.getItem(key) ?? 0), Number(page().sequence ?? 0)) + 1;
+    const sequence = Math.max(Number(localStorage.getItem(key)) || 0, Number(page().sequence) || 0) + 1;
     localStorage.setItem(key, sequence);
     const made = { schema: "record-1", id: uuid7(), kind, site: "site", device, device_seq: sequence, person: page().person,
       source: "typed", claimed_at: new Date().toISOString(),

@@ -55,7 +55,7 @@ for (const form of all("form[data-record]:not([data-reading])")) {
     const extra = {};
     if (form.dataset.record === "batch-started") {
       const key = "trivet.code." + document.body.dataset.device;
-      const number = Math.max(Number(localStorage.getItem(key) ?? 0), Number(form.dataset.lastCode ?? 0)) + 1;
+      const number = Math.max(Number(localStorage.getItem(key)) || 0, Number(form.dataset.lastCode) || 0) + 1;
       localStorage.setItem(key, number);
       extra.code = document.body.dataset.device + "-" + String(number).padStart(4, "0");
       form.dataset.batch = (await import("./uuid7.js")).uuid7();

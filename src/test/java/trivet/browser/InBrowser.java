@@ -1,0 +1,120 @@
+package trivet.browser;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
+import org.openqa.selenium.OutputType;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.support.ui.WebDriverWait;
+import trivet.start.Service;
+
+/** A browser of a tablet's size in front of a service with a demo bakery of its own. */
+abstract class InBrowser {
+
+    @TempDir
+    static Path data;
+    static Service service;
+    static ChromeDriver browser;
+
+    @BeforeAll
+    static void open() throws Exception {
+        boolean there = Files.isExecutable(Path.of("/usr/bin/chromium")) && Files.isExecutable(Path.of("/usr/bin/chromedriver"));
+        if (!there && "true".equals(System.getenv("CI"))) {
+            throw new IllegalStateException("The browser tests need chromium and chromium-driver.");
+        }
+        if (!there) {
+            System.out.println("SKIPPED: the browser tests need Debian's chromium and chromium-driver.");
+        }
+        assumeTrue(there, "the browser tests need chromium and chromium-driver");
+        service = Service.start(data, "-Dtrivet.demo=true");
+        ChromeOptions options = new ChromeOptions();
+        options.setBinary("/usr/bin/chromium");
+        options.addArguments("--headless=new", "--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage", "--disable-quic", "--no-first-run",
+                "--disable-background-networking", "--disable-component-update", "--disable-sync");
+        ChromeDriverService driver = new ChromeDriverService.Builder().usingDriverExecutable(new java.io.File("/usr/bin/chromedriver")).usingAnyFreePort().build();
+        browser = new ChromeDriver(driver, options);
+        Files.createDirectories(Path.of("target/screens"));
+    }
+
+    @AfterAll
+    static void close() throws Exception {
+        if (browser != null) {
+            browser.quit();
+        }
+        if (service != null) {
+            service.close();
+        }
+    }
+
+    static void picture(String name) throws Exception {
+        Files.write(Path.of("target/screens/" + name + ".png"), browser.getScreenshotAs(OutputType.BYTES));
+    }
+
+    static WebElement find(String css) {
+        return new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class).until(b -> b.findElement(By.cssSelector(css)));
+    }
+
+    static WebElement shown(String css) {
+        return new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class).until(b -> b.findElements(By.cssSelector(css)).stream().filter(WebElement::isDisplayed).findFirst().orElse(null));
+    }
+
+    static void key(String text) {
+        new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class).until(b -> b.findElements(By.cssSelector("a.key, button")).stream()
+                .filter(e -> e.isDisplayed() && e.getText().equals(text)).findFirst().orElse(null)).click();
+    }
+
+    static void press(String digits) {
+        for (char digit : digits.toCharArray()) {
+            browser.findElements(By.cssSelector(".pad button")).stream().filter(e -> e.getText().equals(String.valueOf(digit))).findFirst().orElseThrow().click();
+        }
+    }
+
+    static String probe(String value, boolean hold) throws Exception {
+        find(".pad button");
+        if (hold) {
+            shown("[data-hold]").click();
+            new WebDriverWait(browser, Duration.ofSeconds(45)).until(b -> b.findElement(By.cssSelector("[data-hold]")).getText().startsWith("Held"));
+        }
+        press(value);
+        key("Keep this reading");
+        String said = shown(".said").getText();
+        picture(browser.manage().window().getSize().width + "-said-" + value.replace(",", "_"));
+        shown("[data-after] .primary").click();
+        return said;
+    }
+
+    static void signIn(String person, String pin) {
+        browser.get(service.address() + "/session/pin/" + person);
+        find(".pad button");
+        press(pin);
+        key("Sign in");
+        waitFor("h1");
+        until(() -> !browser.getCurrentUrl().contains("/session/"));
+    }
+
+    static void until(java.util.function.BooleanSupplier condition) {
+        new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class)
+                .ignoring(org.openqa.selenium.NoSuchElementException.class).until(b -> condition.getAsBoolean());
+    }
+
+    static WebElement waitFor(String css) {
+        return shown(css);
+    }
+
+    /** Asserts that axe finds nothing wrong with the page that is open (WCAG 2 A and AA). */
+    static void accessible(String name) {
+        var results = new com.deque.html.axecore.selenium.AxeBuilder().withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa")).analyze(browser);
+        assertTrue(results.getViolations().isEmpty(), () -> name + ": " + results.getViolations().stream()
+                .map(rule -> rule.getId() + " " + rule.getNodes().stream().limit(3).map(node -> String.valueOf(node.getHtml())).toList()).toList());
+    }
+}

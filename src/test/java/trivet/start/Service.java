@@ -71,6 +71,11 @@ public final class Service implements AutoCloseable {
         return "http://localhost:" + port;
     }
 
+    /** The number of its process. */
+    public long pid() {
+        return process.pid();
+    }
+
     /** What it printed. */
     public String output() throws IOException {
         return Files.readString(output);

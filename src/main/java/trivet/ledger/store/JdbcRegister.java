@@ -41,16 +41,15 @@ public class JdbcRegister implements Register {
     @Override
     public Version write(String kind, String id, String by, Fields body) {
         Instant at = clock.instant().truncatedTo(ChronoUnit.MILLIS);
-        long number = writer.write(connection -> {
-            try (PreparedStatement insert = connection.prepareStatement("INSERT INTO register (kind, id, written_by, written_at, body) VALUES (?,?,?,?,?)")) {
-                insert.setString(1, kind);
-                insert.setString(2, id);
-                insert.setString(3, by);
-                insert.setString(4, Times.text(at));
-                insert.setString(5, RecordReader.json(body));
-                insert.executeUpdate();
-            }
-            try (var statement = connection.createStatement(); ResultSet row = statement.executeQuery("SELECT last_insert_rowid()")) {
+        long number = writer.write(pen -> {
+            PreparedStatement insert = pen.prepare("INSERT INTO register (kind, id, written_by, written_at, body) VALUES (?,?,?,?,?)");
+            insert.setString(1, kind);
+            insert.setString(2, id);
+            insert.setString(3, by);
+            insert.setString(4, Times.text(at));
+            insert.setString(5, RecordReader.json(body));
+            insert.executeUpdate();
+            try (ResultSet row = pen.prepare("SELECT last_insert_rowid()").executeQuery()) {
                 return row.getLong(1);
             }
         });

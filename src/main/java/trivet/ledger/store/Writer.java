@@ -4,19 +4,22 @@ import jakarta.annotation.PreDestroy;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.sql.Connection;
+import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
-import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.CompletionException;
-import java.util.concurrent.LinkedBlockingQueue;
+import java.util.Map;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.locks.LockSupport;
 import javax.sql.DataSource;
 
 /**
- * The only thread that writes. It takes whatever waits, does it in one transaction, and answers each caller after the
- * commit: many tablets share one sync of the disk.
+ * The only one that writes, on one connection. Whoever comes while nobody writes takes all that waits, does it in one
+ * transaction, and passes the pen on: many tablets share one sync of the disk, and a single one waits for no other thread.
+ * Every caller is answered after the commit.
  */
 @ApplicationScoped
 public class Writer {
@@ -26,62 +29,151 @@ public class Writer {
     @Inject
     DataSource source;
 
-    private final BlockingQueue<Task<?>> waiting = new LinkedBlockingQueue<>();
+    private final ConcurrentLinkedQueue<Task<?>> waiting = new ConcurrentLinkedQueue<>();
+    private final AtomicBoolean taken = new AtomicBoolean();
     private final AtomicLong commits = new AtomicLong();
-    private Thread thread;
-    private Connection connection;
+    private Pen pen;
     private volatile boolean closed;
 
-    /** Something to be written within a transaction that others may share. */
+    /** Something to be written within a transaction that others may share; done again alone when another one of them fails. */
     interface Work<T> {
-        T on(Connection connection) throws SQLException;
+        T on(Pen pen) throws SQLException;
+    }
+
+    /** The connection that writes, with its statements kept prepared. */
+    static final class Pen {
+        private final Connection connection;
+        private final Map<String, PreparedStatement> prepared = new HashMap<>();
+
+        private Pen(Connection connection) {
+            this.connection = connection;
+        }
+
+        /** A statement that stays prepared; not to be closed. */
+        PreparedStatement prepare(String sql) throws SQLException {
+            PreparedStatement known = prepared.get(sql);
+            if (known == null) {
+                known = connection.prepareStatement(sql);
+                prepared.put(sql, known);
+            }
+            return known;
+        }
     }
 
     private static final class Task<T> {
         private final Work<T> work;
-        private final CompletableFuture<T> done = new CompletableFuture<>();
+        private final Thread caller = Thread.currentThread();
         private T result;
         private Exception failure;
+        private volatile boolean done;
+        private volatile boolean handed;
 
         private Task(Work<T> work) {
             this.work = work;
         }
 
-        private void run(Connection connection) {
+        private boolean run(Pen pen) {
+            failure = null;
             try {
-                java.sql.Savepoint before = connection.setSavepoint();
-                try {
-                    result = work.on(connection);
-                    connection.releaseSavepoint(before);
-                } catch (Exception failed) {
-                    connection.rollback(before);
-                    failure = failed;
-                }
-            } catch (SQLException broken) {
-                failure = broken;
+                result = work.on(pen);
+            } catch (Exception failed) {
+                failure = failed;
             }
+            return failure == null;
         }
 
         private void answer() {
+            done = true;
+            LockSupport.unpark(caller);
+        }
+
+        private T answered() {
             if (failure == null) {
-                done.complete(result);
-            } else {
-                done.completeExceptionally(failure);
+                return result;
             }
+            throw failure instanceof RuntimeException refusal ? refusal : new IllegalStateException("The record could not be written to the disk.", failure);
         }
     }
 
     /** Writes, and returns when it is on disk. */
     <T> T write(Work<T> work) {
-        Task<T> task = new Task<>(work);
-        start();
-        waiting.add(task);
-        try {
-            return task.done.join();
-        } catch (CompletionException failed) {
-            throw failed.getCause() instanceof RuntimeException refusal ? refusal
-                    : new IllegalStateException("The record could not be written to the disk.", failed.getCause());
+        if (closed) {
+            throw new IllegalStateException("The service is stopping; nothing more is taken in.");
         }
+        Task<T> task = new Task<>(work);
+        waiting.add(task);
+        if (!taken.compareAndSet(false, true)) {
+            while (!task.done && !task.handed) {
+                LockSupport.park(this);
+            }
+        }
+        if (!task.done) {
+            writeWaiting();
+            passOn();
+        }
+        return task.answered();
+    }
+
+    /** Passes the pen to the next who waits, or lays it down. */
+    private void passOn() {
+        while (true) {
+            Task<?> next = waiting.peek();
+            if (next != null) {
+                next.handed = true;
+                LockSupport.unpark(next.caller);
+                return;
+            }
+            taken.set(false);
+            if (waiting.isEmpty() || !taken.compareAndSet(false, true)) {
+                return;
+            }
+        }
+    }
+
+    private void writeWaiting() {
+        List<Task<?>> group = new ArrayList<>();
+        for (Task<?> task = waiting.poll(); task != null; task = group.size() < MOST_IN_ONE_COMMIT ? waiting.poll() : null) {
+            group.add(task);
+        }
+        if (!commit(group) && group.size() > 1) {
+            group.forEach(task -> commit(List.of(task)));
+        }
+        group.forEach(Task::answer);
+    }
+
+    /** Does them all in one transaction, or none of them. */
+    private boolean commit(List<Task<?>> group) {
+        try {
+            if (pen == null || pen.connection.isClosed()) {
+                pen = new Pen(source.getConnection());
+                pen.connection.setAutoCommit(false);
+            }
+            for (Task<?> task : group) {
+                if (!task.run(pen)) {
+                    pen.connection.rollback();
+                    return false;
+                }
+            }
+            pen.connection.commit();
+            commits.incrementAndGet();
+            return true;
+        } catch (SQLException failed) {
+            dropConnection();
+            group.forEach(task -> task.failure = failed);
+            return false;
+        }
+    }
+
+    private void dropConnection() {
+        try {
+            if (pen != null) {
+                pen.connection.rollback();
+                pen.connection.close();
+            }
+        } catch (SQLException alreadyBroken) {
+            // A connection that cannot be rolled back is given up either way.
+        }
+        pen = null;
     }
 
     /** How many transactions were committed so far. */
@@ -89,65 +181,10 @@ public class Writer {
         return commits.get();
     }
 
-    private synchronized void start() {
-        if (closed) {
-            throw new IllegalStateException("The service is stopping; nothing more is taken in.");
-        }
-        if (thread == null) {
-            thread = new Thread(this::run, "record-writer");
-            thread.setDaemon(true);
-            thread.start();
-        }
-    }
-
-    private void run() {
-        List<Task<?>> group = new ArrayList<>();
-        while (!closed) {
-            try {
-                group.clear();
-                group.add(waiting.take());
-                waiting.drainTo(group, MOST_IN_ONE_COMMIT - 1);
-                commit(group);
-            } catch (InterruptedException stopping) {
-                return;
-            }
-        }
-    }
-
-    private void commit(List<Task<?>> group) {
-        try {
-            if (connection == null || connection.isClosed()) {
-                connection = source.getConnection();
-                connection.setAutoCommit(false);
-            }
-            for (Task<?> task : group) {
-                task.run(connection);
-            }
-            connection.commit();
-            commits.incrementAndGet();
-            group.forEach(Task::answer);
-        } catch (SQLException failed) {
-            dropConnection();
-            group.forEach(task -> task.done.completeExceptionally(failed));
-        }
-    }
-
-    private void dropConnection() {
-        try {
-            if (connection != null) {
-                connection.rollback();
-                connection.close();
-            }
-        } catch (SQLException alreadyBroken) {
-            // A connection that cannot be rolled back is given up either way.
-        }
-        connection = null;
-    }
-
     /** The PRAGMA synchronous of the connection that writes: 2 is FULL. */
     int synchronous() {
-        return write(connection -> {
-            try (var result = connection.createStatement().executeQuery("PRAGMA synchronous")) {
+        return write(own -> {
+            try (var statement = own.connection.createStatement(); var result = statement.executeQuery("PRAGMA synchronous")) {
                 return result.getInt(1);
             }
         });
@@ -156,8 +193,5 @@ public class Writer {
     @PreDestroy
     void stop() {
         closed = true;
-        if (thread != null) {
-            thread.interrupt();
-        }
     }
 }

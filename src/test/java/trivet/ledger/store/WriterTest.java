@@ -52,4 +52,29 @@ class WriterTest {
         assertTrue(writer.commits() - before <= 5, "commits: " + (writer.commits() - before));
         pool.shutdown();
     }
+
+    @Test
+    void one_that_fails_takes_no_other_down_and_many_threads_all_get_their_own_answer() throws Exception {
+        var pool = Executors.newFixedThreadPool(24);
+        List<Future<Integer>> all = new ArrayList<>();
+        for (int i = 0; i < 2_000; i++) {
+            int number = i;
+            all.add(pool.submit(() -> writer.write(pen -> {
+                if (number % 7 == 3) {
+                    throw new IllegalArgumentException("refused " + number);
+                }
+                return number;
+            })));
+        }
+        for (int i = 0; i < all.size(); i++) {
+            if (i % 7 == 3) {
+                int number = i;
+                var refused = org.junit.jupiter.api.Assertions.assertThrows(java.util.concurrent.ExecutionException.class, () -> all.get(number).get());
+                assertEquals("refused " + i, refused.getCause().getMessage());
+            } else {
+                assertEquals(i, all.get(i).get());
+            }
+        }
+        pool.shutdown();
+    }
 }

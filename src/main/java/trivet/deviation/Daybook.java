@@ -75,10 +75,10 @@ public class Daybook {
     Optional<BatchRecord> batch(String id, List<Entry> further) {
         List<Entry> entries = new ArrayList<>(journal.ofBatch(id));
         entries.addAll(further);
-        return fold(id, entries);
+        return fold(id, entries, Optional.empty());
     }
 
-    private Optional<BatchRecord> fold(String id, List<Entry> own) {
+    private Optional<BatchRecord> fold(String id, List<Entry> own, Optional<ProbeBook> known) {
         Optional<Part> part = Optional.empty();
         List<Entry> entries = own;
         if (own.stream().noneMatch(entry -> entry.kind().equals("batch-started") && entry.batch().map(id::equals).orElse(false))) {
@@ -104,7 +104,7 @@ public class Daybook {
         Entry start = entries.stream().filter(entry -> entry.kind().equals("batch-started")).findFirst().orElseThrow();
         Optional<ApprovedPlan> plan = start.data().flag("unplanned") ? Optional.empty()
                 : start.data().text("product").flatMap(product -> plans.inForceAt(product, start.claimedAt()));
-        Surroundings around = new Surroundings(site(), rules(), clock.instant(), plan, part, probes(start.claimedAt()), this::since);
+        Surroundings around = new Surroundings(site(), rules(), clock.instant(), plan, part, known.orElseGet(() -> probes(start.claimedAt())), this::since);
         List<Entry> list = List.copyOf(all);
         BatchRecord with = BatchJudgement.of(new BatchFold(around, list, true));
         boolean doubtful = with.told().stream().anyMatch(told -> told.waiting());
@@ -164,7 +164,8 @@ public class Daybook {
             ids.add(entry.batch().orElse(entry.id()));
         }
         List<BatchRecord> records = new ArrayList<>();
-        journal.ofBatches(ids).forEach((id, entries) -> fold(id, entries).ifPresent(record -> {
+        Optional<ProbeBook> probes = Optional.of(probes(from));
+        journal.ofBatches(ids).forEach((id, entries) -> fold(id, entries, probes).ifPresent(record -> {
             records.add(record);
             record.entries().stream().filter(entry -> entry.kind().equals("split")).flatMap(entry -> entry.data().objects("parts").stream())
                     .flatMap(part -> part.text("batch").stream()).forEach(part -> batch(part).ifPresent(records::add));

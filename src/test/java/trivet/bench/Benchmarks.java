@@ -72,8 +72,8 @@ public final class Benchmarks {
         System.out.printf("bare JDBC, one insert and one sync each: %.0f/s%n", bare);
         try (Service empty = run(EMPTY, "-Dempty.data=" + folder); Service full = run(FULL, "-Dtrivet.demo=true")) {
             String token = Files.readString(dataOf(full).resolve("first-tablet.token")).strip();
-            for (Service warm : List.of(empty, full, empty, full)) {
-                rate(warm, token, 4);
+            for (Service warm : List.of(empty, full, empty, full, full, full, full, full)) {
+                rate(warm, token, 16);
             }
             for (int clients : new int[] {1, 4, 16}) {
                 Rate nothing = rate(empty, token, clients);

@@ -260,18 +260,11 @@ public final class Benchmarks {
         Service.start(data, "-Dtrivet.demo=true").close();
         List<Double> empty = new ArrayList<>();
         List<Double> full = new ArrayList<>();
-        List<Double> shared = new ArrayList<>();
         for (int i = 0; i < 7; i++) {
             empty.add(toAnswer(EMPTY, data, "-Dempty.data=" + folder));
             full.add(toAnswer(FULL, data, "-Dtrivet.demo=true"));
-            if (Files.exists(Path.of("target/quarkus-app/app-cds.jsa"))) {
-                shared.add(toAnswer(FULL, data, "-Dtrivet.demo=true", "-XX:SharedArchiveFile=target/quarkus-app/app-cds.jsa"));
-            }
         }
         System.out.printf("empty application %.2f s, Trivet %.2f s: %.2f of the empty one%n", median(empty), median(full), median(full) / median(empty));
-        if (!shared.isEmpty()) {
-            System.out.printf("with class-data sharing %.2f s: %.2f of the empty one%n", median(shared), median(shared) / median(empty));
-        }
         System.setProperty("trivet.jar", FULL);
         try (Service idle = Service.start(data, "-Dtrivet.demo=true")) {
             get(idle, "/reports/month/2026-10");

@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import trivet.batch.Life;
 import trivet.batch.Told;
 import trivet.deviation.Surroundings.Part;
 import trivet.deviation.Surroundings.Rules;
@@ -137,6 +138,9 @@ public class Daybook {
 
     /** Both readings of the doubtful records laid together: of every verdict, deviation and hold the worse stands. */
     private static BatchRecord worse(BatchRecord with, BatchRecord without) {
+        if (without.life() == Life.DESTROYED && with.life() != Life.DESTROYED) {
+            return without;
+        }
         Map<String, Deviation> deviations = new LinkedHashMap<>();
         with.deviations().forEach(d -> deviations.put(d.id(), d));
         without.deviations().forEach(d -> deviations.merge(d.id(), d, (a, b) -> a.state().compareTo(b.state()) <= 0 ? a : b));

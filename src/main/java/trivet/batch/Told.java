@@ -28,49 +28,69 @@ public record Told(Entry entry, Fields data, Instant at, List<Entry> corrections
 
     /** The records in order of their time, with every correction applied, or without those that wait for acceptance. */
     public static List<Told> of(List<Entry> entries, boolean withWaiting) {
-        Map<String, List<Entry>> corrections = new HashMap<>();
-        Map<String, Set<String>> accepted = new HashMap<>();
-        for (Entry entry : entries) {
-            if (entry.kind().equals("correction")) {
-                entry.data().text("of").ifPresent(of -> corrections.computeIfAbsent(of, key -> new ArrayList<>()).add(entry));
-            } else if (entry.kind().equals("accepted")) {
-                entry.data().texts("records").forEach(id -> accepted.computeIfAbsent(id, key -> new HashSet<>()).add(entry.person()));
-            }
-        }
-        Map<String, Set<String>> typists = new HashMap<>();
-        entries.stream().filter(entry -> entry.kind().equals("note") && entry.sheet().isPresent())
-                .forEach(entry -> typists.computeIfAbsent(entry.sheet().get(), key -> new HashSet<>()).add(entry.person()));
+        Accounts accounts = new Accounts(entries);
         List<Told> told = new ArrayList<>();
         for (Entry entry : entries) {
             if (entry.kind().equals("correction")) {
                 continue;
             }
-            boolean late = JUDGED.contains(entry.kind()) && entry.writtenMuchLater() && !acceptedByAnother(accepted, entry.id(), writers(entry, typists));
+            boolean late = accounts.waitsAsLate(entry);
             if (late && !withWaiting) {
                 continue;
             }
-            one(entry, corrections.getOrDefault(entry.id(), List.of()), accepted, late, withWaiting, told);
+            one(entry, accounts, late, withWaiting, told);
         }
         told.sort(Comparator.comparing(Told::at).thenComparing(t -> t.entry().receiveNumber()));
         return told;
     }
 
-    /** Who measured, and who typed the paper sheet in. */
-    private static Set<String> writers(Entry entry, Map<String, Set<String>> typists) {
-        Set<String> writers = new HashSet<>(entry.sheet().map(sheet -> typists.getOrDefault(sheet, Set.of())).orElse(Set.of()));
-        writers.add(entry.person());
-        return writers;
+    /** The corrections, and the records written much later, that wait for somebody who wrote neither to accept them. */
+    public static List<Entry> waiting(List<Entry> entries) {
+        Accounts accounts = new Accounts(entries);
+        Map<String, Entry> byId = new HashMap<>();
+        entries.forEach(entry -> byId.put(entry.id(), entry));
+        return entries.stream().filter(entry -> {
+            Entry of = entry.kind().equals("correction") ? byId.get(entry.data().text("of").orElse("")) : null;
+            return of == null ? accounts.waitsAsLate(entry) : !accounts.accepted(entry.id(), Set.copyOf(List.of(of.person(), entry.person())));
+        }).toList();
     }
 
-    private static void one(Entry entry, List<Entry> corrections, Map<String, Set<String>> accepted, boolean late, boolean withWaiting,
-            List<Told> told) {
+    /** Who corrected, accepted and typed in what. */
+    private static final class Accounts {
+        private final Map<String, List<Entry>> corrections = new HashMap<>();
+        private final Map<String, Set<String>> accepted = new HashMap<>();
+        private final Map<String, Set<String>> typists = new HashMap<>();
+
+        private Accounts(List<Entry> entries) {
+            for (Entry entry : entries) {
+                switch (entry.kind()) {
+                    case "correction" -> entry.data().text("of").ifPresent(of -> corrections.computeIfAbsent(of, key -> new ArrayList<>()).add(entry));
+                    case "accepted" -> entry.data().texts("records").forEach(id -> accepted.computeIfAbsent(id, key -> new HashSet<>()).add(entry.person()));
+                    case "note" -> entry.sheet().ifPresent(sheet -> typists.computeIfAbsent(sheet, key -> new HashSet<>()).add(entry.person()));
+                    default -> { }
+                }
+            }
+        }
+
+        private boolean accepted(String id, Set<String> writers) {
+            return accepted.getOrDefault(id, Set.of()).stream().anyMatch(person -> !writers.contains(person));
+        }
+
+        private boolean waitsAsLate(Entry entry) {
+            Set<String> writers = new HashSet<>(entry.sheet().map(sheet -> typists.getOrDefault(sheet, Set.of())).orElse(Set.of()));
+            writers.add(entry.person());
+            return JUDGED.contains(entry.kind()) && entry.writtenMuchLater() && !accepted(entry.id(), writers);
+        }
+    }
+
+    private static void one(Entry entry, Accounts accounts, boolean late, boolean withWaiting, List<Told> told) {
         Map<String, Object> data = new LinkedHashMap<>(entry.data().asMap());
         Instant at = entry.claimedAt();
         List<Entry> applied = new ArrayList<>();
         boolean waiting = late;
         boolean voided = false;
-        for (Entry correction : corrections) {
-            boolean ok = acceptedByAnother(accepted, correction.id(), new HashSet<>(List.of(entry.person(), correction.person())));
+        for (Entry correction : accounts.corrections.getOrDefault(entry.id(), List.of())) {
+            boolean ok = accounts.accepted(correction.id(), new HashSet<>(List.of(entry.person(), correction.person())));
             if (!ok && !withWaiting) {
                 continue;
             }
@@ -92,10 +112,6 @@ public record Told(Entry entry, Fields data, Instant at, List<Entry> corrections
         } catch (java.time.DateTimeException unreadable) {
             return null;
         }
-    }
-
-    private static boolean acceptedByAnother(Map<String, Set<String>> accepted, String id, Set<String> writers) {
-        return accepted.getOrDefault(id, Set.of()).stream().anyMatch(person -> !writers.contains(person));
     }
 
     /** Its kind. */

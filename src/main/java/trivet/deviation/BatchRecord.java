@@ -47,7 +47,7 @@ public record BatchRecord(String id, String code, String title, boolean unplanne
     }
 
     /** The corrections to its records and what was written so late that it waits for acceptance. */
-    public List<Told> waiting() {
-        return told.stream().filter(Told::waiting).toList();
+    public List<Entry> waiting() {
+        return Told.waiting(entries);
     }
 }

@@ -108,8 +108,7 @@ public class Daybook {
         Surroundings around = new Surroundings(site(), rules(), clock.instant(), plan, part, known.orElseGet(() -> probes(start.claimedAt())), this::since);
         List<Entry> list = List.copyOf(all);
         BatchRecord with = BatchJudgement.of(new BatchFold(around, list, true));
-        boolean doubtful = with.told().stream().anyMatch(told -> told.waiting());
-        return Optional.of(doubtful ? worse(with, BatchJudgement.of(new BatchFold(around, list, false))) : with);
+        return Optional.of(!Told.waiting(list).isEmpty() ? worse(with, BatchJudgement.of(new BatchFold(around, list, false))) : with);
     }
 
     private Optional<UnitRecord> since(String id, Instant from) {
@@ -119,7 +118,14 @@ public class Daybook {
 
     private List<Entry> withNaming(List<Entry> entries) {
         Set<Entry> all = new LinkedHashSet<>(entries);
-        entries.forEach(entry -> all.addAll(journal.naming(entry.id())));
+        for (Entry entry : entries) {
+            for (Entry naming : journal.naming(entry.id())) {
+                all.add(naming);
+                if (naming.kind().equals("correction")) {
+                    all.addAll(journal.naming(naming.id()));
+                }
+            }
+        }
         return List.copyOf(all);
     }
 
@@ -205,9 +211,8 @@ public class Daybook {
         List<UnitRecord> units = new ArrayList<>();
         for (Unit unit : devices.units()) {
             if (unit.active() && !unit.kind().limit().isEmpty()) {
-                Set<Entry> entries = new LinkedHashSet<>(journal.ofUnit(unit.id(), site.start(from), site.end(to)));
+                Set<Entry> entries = new LinkedHashSet<>(withNaming(journal.ofUnit(unit.id(), site.start(from), site.end(to))));
                 UnitRecord bare = UnitFold.of(unit, site, rules(), List.copyOf(entries), days, closed, clock.instant());
-                bare.readings().forEach(reading -> entries.addAll(journal.naming(reading.id())));
                 bare.deviations().forEach(deviation -> entries.addAll(journal.naming(deviation.id())));
                 units.add(UnitFold.of(unit, site, rules(), List.copyOf(entries), days, closed, clock.instant()));
             }

@@ -5,7 +5,9 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import trivet.batch.Told;
@@ -34,8 +36,21 @@ final class UnitFold {
     }
 
     static UnitRecord of(Unit unit, Site site, Surroundings.Rules rules, List<Entry> entries, List<LocalDate> days, Set<LocalDate> closed, Instant now) {
+        UnitRecord with = of(unit, site, rules, entries, days, closed, now, true);
+        if (Told.waiting(entries).isEmpty()) {
+            return with;
+        }
+        UnitRecord without = of(unit, site, rules, entries, days, closed, now, false);
+        Map<String, Deviation> worse = new LinkedHashMap<>();
+        without.deviations().forEach(deviation -> worse.put(deviation.id(), deviation));
+        with.deviations().forEach(deviation -> worse.merge(deviation.id(), deviation, (a, b) -> a.state().compareTo(b.state()) <= 0 ? a : b));
+        return new UnitRecord(unit, with.readings(), without.checks(), List.copyOf(worse.values()), with.limitWords());
+    }
+
+    private static UnitRecord of(Unit unit, Site site, Surroundings.Rules rules, List<Entry> entries, List<LocalDate> days, Set<LocalDate> closed, Instant now,
+            boolean withWaiting) {
         List<Reading> readings = new ArrayList<>();
-        for (Told told : Told.of(entries, true)) {
+        for (Told told : Told.of(entries, withWaiting)) {
             if (told.kind().equals("unit-reading")) {
                 told.data().temperature("temperature").ifPresent(t -> readings.add(judged(unit, rules, told, t)));
             }

@@ -170,6 +170,21 @@ class ControlsTest extends BatchBegun {
     }
 
     @Test
+    void a_corrected_fridge_reading_stays_warm_until_somebody_else_accepts_the_correction() {
+        devices.write(new Unit("fridge-7", "Fridge 7", Unit.Kind.FRIDGE, true), "olive");
+        String warm = tell("unit-reading", "ben", "", 135, 135, "{\"unit\":\"fridge-7\",\"temperature\":{\"value\":\"9.4\",\"unit\":\"C\"}}");
+        assertEquals(1, seven().deviations().size());
+        String correction = tell("correction", "ben", "", 136, 136, "{\"of\":\"" + warm + "\",\"reason\":\"typed 9 for 4\",\"data\":{\"temperature\":{\"value\":\"4.4\",\"unit\":\"C\"}}}");
+        assertEquals(1, seven().deviations().size());
+        tell("accepted", "pat", "", 137, 137, "{\"records\":[\"" + correction + "\"]}");
+        assertTrue(seven().deviations().isEmpty());
+    }
+
+    private UnitRecord seven() {
+        return daybook.units(daybook.today().minusDays(1), daybook.today()).stream().filter(unit -> unit.unit().id().equals("fridge-7")).findFirst().orElseThrow();
+    }
+
+    @Test
     void past_its_use_by_a_batch_is_held() {
         baked();
         tell("cooling-reading", "ana", 130, celsius("4"));

@@ -101,6 +101,19 @@ class DaybookTest extends BatchBegun {
     }
 
     @Test
+    void a_failed_reading_that_is_said_not_to_count_counts_until_another_accepts_that() {
+        baked();
+        String late = tell("cooling-reading", "ana", 143, celsius("9.1"));
+        String correction = tell("correction", "ana", 144, "{\"of\":\"" + late + "\",\"reason\":\"wrong tray\",\"void\":true}");
+        assertEquals(Verdict.BREACHED, now().cooling());
+        assertTrue(now().held());
+        assertEquals(1, now().waiting().size());
+        tell("accepted", "pat", 147, "{\"records\":[\"" + correction + "\"]}");
+        assertFalse(now().deviations().stream().anyMatch(Deviation::breach));
+        assertTrue(now().waiting().isEmpty());
+    }
+
+    @Test
     void a_reading_written_more_than_an_hour_later_waits_too() {
         baked();
         String late = tell("cooling-reading", "ana", 80, 145, celsius("6.0"));

@@ -81,11 +81,7 @@ public class BatchPages {
         return screen.of(page).data("b", batch).data("curves", batch.runs().stream().map(run -> new RawString(Curve.svg(run, sites.current().orElseThrow().zone()))).toList())
                 .data("fridges", units(Unit.Kind.FRIDGE, Unit.Kind.FREEZER)).data("places", units(Unit.Kind.COOLING_RACK, Unit.Kind.BLAST_CHILLER, Unit.Kind.FRIDGE))
                 .data("useBy", useBy).data("big", big(batch)).data("holdIds", String.join(" ", batch.holds().stream().map(hold -> hold.id()).toList()))
-                .data("waitingIds", String.join(" ", batch.waiting().stream().map(this::waitingId).toList())).data("sheets", batch.entries().stream().flatMap(e -> e.sheet().stream()).distinct().toList()).data("checkIds", checkIds(batch));
-    }
-
-    private String waitingId(trivet.batch.Told told) {
-        return told.corrections().isEmpty() ? told.entry().id() : told.corrections().get(told.corrections().size() - 1).id();
+                .data("waitingIds", String.join(" ", batch.waiting().stream().map(entry -> entry.id()).toList())).data("sheets", batch.entries().stream().flatMap(e -> e.sheet().stream()).distinct().toList()).data("checkIds", checkIds(batch));
     }
 
     private static Map<String, String> checkIds(BatchRecord batch) {

@@ -44,7 +44,7 @@ final class UnitFold {
         Map<String, Deviation> worse = new LinkedHashMap<>();
         without.deviations().forEach(deviation -> worse.put(deviation.id(), deviation));
         with.deviations().forEach(deviation -> worse.merge(deviation.id(), deviation, (a, b) -> a.state().compareTo(b.state()) <= 0 ? a : b));
-        return new UnitRecord(unit, with.readings(), without.checks(), List.copyOf(worse.values()), with.limitWords());
+        return new UnitRecord(unit, with.readings(), without.checks(), List.copyOf(worse.values()), with.limitWords(), Told.waiting(entries));
     }
 
     private static UnitRecord of(Unit unit, Site site, Surroundings.Rules rules, List<Entry> entries, List<LocalDate> days, Set<LocalDate> closed, Instant now,
@@ -56,7 +56,7 @@ final class UnitFold {
             }
         }
         String words = rules.at(now).flatMap(c -> c.rulebook().range(unit.kind().limit())).map(RangeLimit::words).orElse("");
-        return new UnitRecord(unit, readings, checks(unit, site, rules, readings, days, closed, now), episodes(unit, readings, words, entries), words);
+        return new UnitRecord(unit, readings, checks(unit, site, rules, readings, days, closed, now), episodes(unit, readings, words, entries), words, List.of());
     }
 
     private static Reading judged(Unit unit, Surroundings.Rules rules, Told told, Temperature temperature) {

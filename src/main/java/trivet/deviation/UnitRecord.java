@@ -5,9 +5,14 @@ import java.util.Optional;
 import trivet.check.Check;
 import trivet.check.Reading;
 import trivet.device.Unit;
+import trivet.ledger.Entry;
 
-/** What the records say of one fridge, freezer or other unit over some days. */
-public record UnitRecord(Unit unit, List<Reading> readings, List<Check> checks, List<Deviation> deviations, String limitWords) {
+/**
+ * What the records say of one fridge, freezer or other unit over some days.
+ *
+ * @param waiting corrections and late records that wait for somebody who wrote neither
+ */
+public record UnitRecord(Unit unit, List<Reading> readings, List<Check> checks, List<Deviation> deviations, String limitWords, List<Entry> waiting) {
 
     /** The last reading. */
     public Optional<Reading> last() {

@@ -116,7 +116,7 @@ public class DayPages {
         List<UnitRecord> all = daybook.units(today, today);
         UnitRecord shown = all.stream().filter(record -> record.unit().id().equals(id)).findFirst().orElseThrow(NotFoundException::new);
         int next = all.indexOf(shown) + 1;
-        return screen.of(unit).data("record", shown).data("following", next < all.size() ? "/units/" + all.get(next).unit().id() : "/units")
+        return screen.of(unit).data("record", shown).data("waitingIds", String.join(" ", shown.waiting().stream().map(entry -> entry.id()).toList())).data("following", next < all.size() ? "/units/" + all.get(next).unit().id() : "/units")
                 .data("batches", daybook.underway().stream().filter(batch -> batch.unit().map(id::equals).orElse(false) && batch.life() == Life.STORED).toList());
     }
 

@@ -23,6 +23,7 @@ import trivet.device.Devices;
 import trivet.device.Unit;
 import trivet.ledger.Entry;
 import trivet.ledger.Fields;
+import trivet.ledger.Ids;
 import trivet.ledger.Journal;
 import trivet.plan.ApprovedPlan;
 import trivet.plan.Plans;
@@ -154,6 +155,11 @@ public class Daybook {
         with.holds().forEach(hold -> holds.put(hold.id(), hold));
         if (!with.life().over()) {
             without.holds().forEach(hold -> holds.putIfAbsent(hold.id(), hold));
+        }
+        boolean bettered = without.cook().compareTo(with.cook()) > 0 || without.cooling().compareTo(with.cooling()) > 0;
+        if (bettered && holds.isEmpty() && !with.life().over()) {
+            Hold waits = new Hold(Ids.derived(with.id() + "/waiting"), Words.say("j_a_late_record_or_a_correction"), with.startedAt());
+            holds.put(waits.id(), waits);
         }
         BatchRecord.Next next = holds.size() > with.holds().size()
                 ? new BatchRecord.Next(Words.say("j_a_late_record_or_a_correction"), "accept") : with.next();

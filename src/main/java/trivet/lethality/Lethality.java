@@ -1,0 +1,216 @@
+package trivet.lethality;
+
+import java.util.Arrays;
+
+/**
+ * The lethality of a core temperature curve: minutes at a reference temperature that kill as much, F = ∫ 10^((T − Tref)/z) dt
+ * in minutes, T and z in °C (Bigelow's method; D. R. Heldman and R. P. Singh, thermal processing; first-order death, T at
+ * the coldest point, z inside the temperatures in which it was measured).
+ *
+ * <p>Between two readings the temperature is taken as a straight line, for which the log-mean rule is exact:
+ * ΔF = Δt (L2 − L1) / ln(L2/L1). The trapezoid over-credits heat and is there only to reproduce published worksheets. The
+ * least rule takes the lower rate of the two, and is used over gaps longer than allowed. Nothing is credited before the
+ * first or after the last reading.
+ */
+public final class Lethality {
+
+    private static final double LN10 = Math.log(10);
+    /** Below this the quotient of the log-mean rule loses digits and its series is used. */
+    private static final double SMALL = 1e-6;
+    /** The reference of the conservative mode, °C. */
+    public static final double CONSERVATIVE_REFERENCE = 70;
+    /** z below 70 °C in the conservative mode, °C: gives less credit there (ACMSF 2007, burgers). */
+    public static final double CONSERVATIVE_Z_BELOW = 6;
+    /** z from 70 °C on in the conservative mode, °C (L. monocytogenes). */
+    public static final double CONSERVATIVE_Z_ABOVE = 7.5;
+
+    private final Settings settings;
+    private final double below;
+    private final double above;
+    private final double split;
+
+    /** How a segment between two readings counts. */
+    public enum Rule { LOG_MEAN, TRAPEZOID, LEAST }
+
+    /**
+     * What to calculate with.
+     *
+     * @param reference the reference temperature, °C
+     * @param z the rise that makes the rate tenfold, °C; not used in the conservative mode
+     * @param conservative z 6 °C below 70 °C and 7.5 °C from there on, reference 70 °C
+     * @param longestGap minutes; a longer gap counts by the least rule; infinite for no bound
+     * @param floor °C; nothing below it counts; minus infinity for none
+     * @param cap °C; whatever is hotter counts as this; infinite for none
+     */
+    public record Settings(double reference, double z, Rule rule, boolean conservative, double longestGap, double floor, double cap) {
+
+        /** Refuses a z that is not above zero and a cap below the floor. */
+        public Settings {
+            if (!conservative && !(z > 0 && Double.isFinite(z) && Double.isFinite(reference))) {
+                throw new IllegalArgumentException("z is above 0 °C, and the reference a finite temperature.");
+            }
+            if (!(longestGap > 0)) {
+                throw new IllegalArgumentException("The longest gap is above 0 minutes.");
+            }
+            if (Double.isNaN(floor) || Double.isNaN(cap) || cap < floor) {
+                throw new IllegalArgumentException("The cap is not below the floor.");
+            }
+        }
+
+        /** The exact rule for a reference and z, without floor, cap or gaps. */
+        public static Settings of(double reference, double z) {
+            return new Settings(reference, z, Rule.LOG_MEAN, false, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
+        }
+    }
+
+    /** A calculation by settings. */
+    public Lethality(Settings settings) {
+        this.settings = settings;
+        this.split = settings.conservative() ? CONSERVATIVE_REFERENCE : Double.NaN;
+        this.below = LN10 / (settings.conservative() ? CONSERVATIVE_Z_BELOW : settings.z());
+        this.above = LN10 / (settings.conservative() ? CONSERVATIVE_Z_ABOVE : settings.z());
+    }
+
+    private double reference() {
+        return settings.conservative() ? CONSERVATIVE_REFERENCE : settings.reference();
+    }
+
+    /** Minutes at the reference by each reading, the first 0; times ascending, at least one reading. */
+    public double[] cumulative(double[] minutes, double[] celsius) {
+        double[] sums = new double[minutes.length];
+        boolean plain = settings.rule() == Rule.LOG_MEAN && !settings.conservative() && settings.floor() == Double.NEGATIVE_INFINITY
+                && settings.cap() == Double.POSITIVE_INFINITY && settings.longestGap() == Double.POSITIVE_INFINITY;
+        if (plain) {
+            plain(minutes, celsius, sums);
+            return sums;
+        }
+        for (int i = 1; i < minutes.length; i++) {
+            sums[i] = sums[i - 1] + segment(minutes[i] - minutes[i - 1], celsius[i - 1], celsius[i]);
+        }
+        return sums;
+    }
+
+    /** The exact rule with one exponential a reading and no logarithm. */
+    private void plain(double[] minutes, double[] celsius, double[] sums) {
+        double reference = settings.reference();
+        double before = Math.exp(below * (celsius[0] - reference));
+        for (int i = 1; i < minutes.length; i++) {
+            double rate = Math.exp(below * (celsius[i] - reference));
+            sums[i] = sums[i - 1] + logMean(minutes[i] - minutes[i - 1], before, rate, below * (celsius[i] - celsius[i - 1]));
+            before = rate;
+        }
+    }
+
+    private static double logMean(double dt, double from, double to, double d) {
+        return Math.abs(d) < SMALL ? dt * (from + to) / 2 * (1 - d * d / 12) : dt * (to - from) / d;
+    }
+
+    /** The rate at a temperature: 1 at the reference, 0 below the floor. */
+    public double rate(double celsius) {
+        if (celsius < settings.floor()) {
+            return 0;
+        }
+        double t = Math.min(celsius, settings.cap());
+        return Math.exp((t < split ? below : above) * (t - reference()));
+    }
+
+    private double segment(double dt, double from, double to) {
+        if (settings.rule() == Rule.LEAST || dt > settings.longestGap()) {
+            return dt * Math.min(rate(from), rate(to));
+        }
+        if (settings.rule() == Rule.TRAPEZOID) {
+            return dt * (rate(from) + rate(to)) / 2;
+        }
+        return exact(dt, from, to);
+    }
+
+    /** The exact integral over a straight segment, cut where it crosses the floor, the change of z, and the cap. */
+    private double exact(double dt, double from, double to) {
+        double[] cuts = cuts(from, to);
+        double sum = 0;
+        for (int i = 1; i < cuts.length; i++) {
+            sum += piece(from == to ? dt : dt * (cuts[i] - cuts[i - 1]) / (to - from), cuts[i - 1], cuts[i]);
+        }
+        return sum;
+    }
+
+    private double[] cuts(double from, double to) {
+        double low = Math.min(from, to);
+        double high = Math.max(from, to);
+        double[] inside = Arrays.stream(new double[] {settings.floor(), split, settings.cap()}).filter(cut -> cut > low && cut < high).sorted().toArray();
+        double[] cuts = new double[inside.length + 2];
+        for (int i = 0; i < inside.length; i++) {
+            cuts[i + 1] = from < to ? inside[i] : inside[inside.length - 1 - i];
+        }
+        cuts[0] = from;
+        cuts[cuts.length - 1] = to;
+        return cuts;
+    }
+
+    private double piece(double dt, double from, double to) {
+        double middle = from + (to - from) / 2;
+        if (middle < settings.floor()) {
+            return 0;
+        }
+        if (middle >= settings.cap()) {
+            return dt * rate(settings.cap());
+        }
+        double slope = middle < split ? below : above;
+        return logMean(dt, Math.exp(slope * (from - reference())), Math.exp(slope * (to - reference())), slope * (to - from));
+    }
+
+    /** The first minute at which the sum reaches a target, by the rule of its segment; NaN when it never does. */
+    public double reached(double target, double[] minutes, double[] celsius, double[] sums) {
+        if (target <= 0) {
+            return minutes[0];
+        }
+        for (int i = 1; i < sums.length; i++) {
+            if (sums[i] >= target) {
+                return minutes[i - 1] + within(target - sums[i - 1], minutes[i] - minutes[i - 1], celsius[i - 1], celsius[i]);
+            }
+        }
+        return Double.NaN;
+    }
+
+    /** Minutes into a segment until so much has been added. */
+    private double within(double wanted, double dt, double from, double to) {
+        double first = rate(from);
+        double last = rate(to);
+        if (settings.rule() == Rule.LEAST || dt > settings.longestGap()) {
+            return wanted / Math.min(first, last);
+        }
+        if (settings.rule() == Rule.TRAPEZOID) {
+            double bend = (last - first) / dt;
+            return Math.abs(bend) < 1e-300 ? wanted / first : 2 * wanted / (first + Math.sqrt(first * first + 2 * bend * wanted));
+        }
+        double[] cuts = cuts(from, to);
+        double gone = 0;
+        double sum = 0;
+        for (int i = 1; i < cuts.length; i++) {
+            double part = from == to ? dt : dt * (cuts[i] - cuts[i - 1]) / (to - from);
+            double more = piece(part, cuts[i - 1], cuts[i]);
+            if (sum + more >= wanted) {
+                return gone + inPiece(wanted - sum, part, cuts[i - 1], cuts[i]);
+            }
+            sum += more;
+            gone += part;
+        }
+        return dt;
+    }
+
+    private double inPiece(double wanted, double dt, double from, double to) {
+        double middle = from + (to - from) / 2;
+        if (middle >= settings.cap()) {
+            return wanted / rate(settings.cap());
+        }
+        double slope = middle < split ? below : above;
+        double first = Math.exp(slope * (from - reference()));
+        double k = slope * (to - from) / dt;
+        return Math.abs(k * dt) < SMALL ? wanted / first : Math.log1p(k * wanted / first) / k;
+    }
+
+    /** The least minutes at a temperature that are worth as many at the reference; the inverse of the rate. */
+    public double equivalentMinutes(double minutesAtReference, double celsius) {
+        return minutesAtReference / rate(celsius);
+    }
+}

@@ -1,0 +1,2 @@
+/** Heat: how many minutes at a reference temperature a core temperature curve is worth, and the kill that stands for. */
+package trivet.lethality;

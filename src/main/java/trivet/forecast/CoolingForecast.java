@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.hipparchus.distribution.continuous.NormalDistribution;
 import org.hipparchus.distribution.continuous.TDistribution;
+import trivet.words.Words;
 
 /**
  * A forecast of food that cools in air of one temperature: T(t) = Ta + (T0 − Ta) e^(−t/τ), t and τ in minutes (Newton's law
@@ -59,11 +60,11 @@ public final class CoolingForecast {
         int n = q.minutes().length;
         int p = airFree ? 3 : 2;
         if (q.prior() == null && n < Math.max(3, p + (airFree ? 0 : 1))) {
-            throw new IllegalArgumentException("Without a prior at least three readings are needed.");
+            throw new IllegalArgumentException(Words.say("j_without_a_prior_at_least_three"));
         }
         for (Target target : q.targets()) {
             if (!airFree && q.air() >= target.celsius()) {
-                throw new IllegalArgumentException("Air of " + q.air() + " °C never cools food to " + target.celsius() + " °C.");
+                throw new IllegalArgumentException(Words.say("j_air_of_c_never_cools_food", q.air(), target.celsius()));
             }
         }
         LeastSquares.Fit fit = fit(q, airFree, p);
@@ -172,9 +173,9 @@ public final class CoolingForecast {
         for (int i = 0; i < q.minutes().length; i++) {
             double off = q.celsius()[i] - (air + (x[0] - air) * Math.exp(-q.minutes()[i] / tau));
             if (off > WARMER_SIGMAS * q.sigma()) {
-                flags.add(new Flag(i + 1, "warmer than the curve of the others: another tray, a door, or the probe moved"));
+                flags.add(new Flag(i + 1, Words.say("j_warmer_than_the_curve_of_the")));
             } else if (off < -COLDER_SIGMAS * q.sigma()) {
-                flags.add(new Flag(i + 1, "colder than the curve of the others: not the warmest place, or the tray was moved"));
+                flags.add(new Flag(i + 1, Words.say("j_colder_than_the_curve_of_the")));
             }
         }
         return flags;

@@ -6,10 +6,12 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import trivet.check.CoolingRun;
 import trivet.check.Minutes;
 import trivet.check.Reading;
 import trivet.cooling.StageVerdict;
+import trivet.outlook.Outlook;
 
 /**
  * The picture of one run of cooling: limits as hatched forbidden areas, what was measured as dots with their values, and a
@@ -30,10 +32,14 @@ public final class Curve {
     private final CoolingRun run;
     private final ZoneId zone;
     private final double span;
+    private final List<Outlook> outlook;
+    private final Optional<Instant> now;
 
-    private Curve(CoolingRun run, ZoneId zone) {
+    private Curve(CoolingRun run, ZoneId zone, List<Outlook> outlook, Optional<Instant> now) {
         this.run = run;
         this.zone = zone;
+        this.outlook = outlook;
+        this.now = now;
         double last = run.readings().isEmpty() ? 0 : minute(run.readings().get(run.readings().size() - 1).at());
         double deadline = run.verdict().stages().stream().flatMap(stage -> stage.deadline().stream()).mapToDouble(BigDecimal::doubleValue).max().orElse(90);
         this.span = Math.max(30, Math.max(last, deadline)) * 1.12;
@@ -41,7 +47,12 @@ public final class Curve {
 
     /** The picture as SVG text. */
     public static String svg(CoolingRun run, ZoneId zone) {
-        return new Curve(run, zone).draw();
+        return new Curve(run, zone, List.of(), Optional.empty()).draw();
+    }
+
+    /** The picture with the present moment, and for each forecast arrival a pale band over its 95 % interval. */
+    public static String svg(CoolingRun run, ZoneId zone, List<Outlook> outlook, Optional<Instant> now) {
+        return new Curve(run, zone, outlook, now).draw();
     }
 
     private double minute(Instant at) {
@@ -73,6 +84,9 @@ public final class Curve {
                         CLOCK.format(Minutes.after(run.origin(), deadline).atZone(zone)));
             });
         }
+        if (run.verdict().waiting()) {
+            ahead(svg);
+        }
         readings(svg);
         return svg.append("</svg>").toString();
     }
@@ -87,6 +101,18 @@ public final class Curve {
             line(svg, "<text x=\"%.1f\" y=\"%d\" font-size=\"15\" text-anchor=\"middle\" fill=\"#1b232c\">%s</text>", x(minute), BOTTOM + 24,
                     CLOCK.format(run.origin().plusSeconds(60L * minute).atZone(zone)));
         }
+    }
+
+    /** Bands for what is forecast, and a line for now. */
+    private void ahead(StringBuilder svg) {
+        for (Outlook one : outlook) {
+            double y = y(one.celsius());
+            double low = x(minute(one.low()));
+            double high = x(minute(one.high()));
+            line(svg, "<rect x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" height=\"14\" fill=\"#d9cfb6\" stroke=\"#1b232c\" stroke-dasharray=\"3 2\"/><line x1=\"%.1f\" y1=\"%.1f\" x2=\"%.1f\" y2=\"%.1f\" stroke=\"#1b232c\" stroke-width=\"3\"/>",
+                    low, y - 7, Math.max(2, high - low), x(minute(one.eta())), y - 11, x(minute(one.eta())), y + 11);
+        }
+        now.ifPresent(at -> line(svg, "<line x1=\"%.1f\" y1=\"%d\" x2=\"%.1f\" y2=\"%d\" stroke=\"#1b232c\" stroke-width=\"1\"/>", x(minute(at)), TOP, x(minute(at)), BOTTOM));
     }
 
     private void readings(StringBuilder svg) {

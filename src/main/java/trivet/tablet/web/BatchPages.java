@@ -24,6 +24,8 @@ import trivet.device.Devices;
 import trivet.device.Unit;
 import trivet.ledger.Ids;
 import trivet.limit.AlternativesLimit;
+import trivet.outlook.Outlook;
+import trivet.outlook.Outlooks;
 import trivet.plan.Plans;
 import trivet.report.Curve;
 import trivet.site.Confirmed;
@@ -55,6 +57,8 @@ public class BatchPages {
     @Inject
     Sites sites;
     @Inject
+    Outlooks outlooks;
+    @Inject
     Clock clock;
 
     @GET
@@ -78,7 +82,8 @@ public class BatchPages {
         LocalDate prepared = batch.day();
         int days = batch.plan().map(p -> p.plan().useByDays()).orElse(2);
         LocalDate useBy = sites.inForceAt(clock.instant()).flatMap(c -> c.rulebook().useBy()).map(rule -> rule.lastDay(prepared, days)).orElse(prepared.plusDays(days));
-        return screen.of(page).data("b", batch).data("curves", batch.runs().stream().map(run -> new RawString(Curve.svg(run, sites.current().orElseThrow().zone()))).toList())
+        List<Outlook> outlook = outlooks.of(batch);
+        return screen.of(page).data("outlook", outlook).data("b", batch).data("curves", batch.runs().stream().map(run -> new RawString(Curve.svg(run, sites.current().orElseThrow().zone(), run.ended() ? List.of() : outlook, Optional.of(clock.instant())))).toList())
                 .data("fridges", units(Unit.Kind.FRIDGE, Unit.Kind.FREEZER)).data("places", units(Unit.Kind.COOLING_RACK, Unit.Kind.BLAST_CHILLER, Unit.Kind.FRIDGE))
                 .data("useBy", useBy).data("big", big(batch)).data("holdIds", String.join(" ", batch.holds().stream().map(hold -> hold.id()).toList()))
                 .data("waitingIds", String.join(" ", batch.waiting().stream().map(entry -> entry.id()).toList())).data("sheets", batch.entries().stream().flatMap(e -> e.sheet().stream()).distinct().toList()).data("checkIds", checkIds(batch));

@@ -1,0 +1,2 @@
+/** Calculations for people who only came to calculate: pasted readings, and a picture of them. */
+package trivet.calc;

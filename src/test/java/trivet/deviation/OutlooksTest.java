@@ -1,0 +1,54 @@
+package trivet.deviation;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.time.Duration;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import trivet.FreshDemo;
+import trivet.outlook.Outlook;
+import trivet.outlook.Outlooks;
+
+/** The forecast beside a batch that cools: early enough to act, from the first reading on, and gone once it is there. */
+@QuarkusTest
+@QuarkusTestResource(FreshDemo.class)
+class OutlooksTest extends BatchBegun {
+
+    @Inject
+    Outlooks outlooks;
+
+    private void cooling(String at20, String at40) {
+        start = clock.instant().minus(Duration.ofMinutes(100));
+        begin("deep-quiche");
+        baked();
+        tell("moved", "ana", 54, "{\"place\":\"chiller-1\"}");
+        tell("cooling-reading", "ana", 74, celsius(at20));
+        tell("cooling-reading", "ana", 94, celsius(at40));
+    }
+
+    @Test
+    void a_fast_tray_is_on_course_and_a_slow_one_asks_to_act_before_its_deadline() {
+        cooling("36", "17");
+        List<Outlook> fast = outlooks.of(now());
+        assertEquals(1, fast.size());
+        assertTrue(fast.get(0).late() < 0.05, fast.toString());
+        assertTrue(fast.get(0).low().isBefore(fast.get(0).eta()) && fast.get(0).eta().isBefore(fast.get(0).high()));
+        cooling("62", "54");
+        List<Outlook> slow = outlooks.of(now());
+        assertTrue(slow.get(0).late() > 0.9 && slow.get(0).words().startsWith("Will miss"), slow.toString());
+    }
+
+    @Test
+    void nothing_is_forecast_before_a_reading_or_after_the_target() {
+        start = clock.instant().minus(Duration.ofMinutes(100));
+        begin("deep-quiche");
+        baked();
+        assertTrue(outlooks.of(now()).isEmpty());
+        tell("cooling-reading", "ana", 95, celsius("7"));
+        assertTrue(outlooks.of(now()).isEmpty());
+    }
+}

@@ -12,6 +12,7 @@ import java.util.Optional;
 import trivet.device.Devices.Tablet;
 import trivet.device.Devices;
 import trivet.ledger.Journal;
+import trivet.ledger.VersionRef;
 import trivet.people.People;
 import trivet.people.Person;
 import trivet.site.Sites;
@@ -61,6 +62,21 @@ public class Screen {
     /** The local date and time as a form field takes it. */
     public String field(Instant instant) {
         return instant.atZone(sites.current().orElseThrow().zone()).toLocalDateTime().truncatedTo(java.time.temporal.ChronoUnit.SECONDS).toString();
+    }
+
+    /** The rulebook in force, as a record names it; empty text before one is confirmed. */
+    public String rulebookRef() {
+        return sites.inForceAt(clock.instant()).map(confirmed -> ref(confirmed.ref())).orElse("");
+    }
+
+    /** A version as a record names it. */
+    public String ref(VersionRef version) {
+        return "{\"id\":\"" + version.id() + "\",\"version\":" + version.version() + ",\"sha256\":\"" + version.sha256() + "\"}";
+    }
+
+    /** The present moment, so that a tablet can tell how far its clock is off. */
+    public long millis() {
+        return clock.millis();
     }
 
     /** What a check asks for, in words. */

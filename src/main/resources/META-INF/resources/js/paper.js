@@ -35,7 +35,7 @@ form?.addEventListener("submit", async event => {
   const said = form.querySelector("[data-said]");
   const batch = uuid7();
   const sheet = form.elements.sheet.value.trim();
-  const more = { sheet, source: "paper", person: form.elements.measured_by.value };
+  const more = { sheet, source: "paper", person: form.elements.measured_by.value, plan: JSON.parse(form.dataset.plan) };
   const key = "trivet.code." + document.body.dataset.device;
   const number = Math.max(Number(localStorage.getItem(key)) || 0, Number(form.dataset.lastCode) || 0) + 1;
   localStorage.setItem(key, number);

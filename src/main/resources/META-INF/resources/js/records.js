@@ -2,6 +2,9 @@ import { uuid7 } from "./uuid7.js";
 
 const WAITING = "trivet.waiting";
 const page = () => document.body.dataset;
+const loaded = Date.now();
+/** How far this tablet's clock was off when the page came: the service's moment less ours, in milliseconds. */
+const offset = page().now ? Number(page().now) - loaded : null;
 
 const read = () => JSON.parse(localStorage.getItem(WAITING) ?? "[]");
 const write = list => localStorage.setItem(WAITING, JSON.stringify(list));
@@ -25,9 +28,9 @@ export async function keep(kind, data, more = {}) {
     const sequence = Math.max(Number(localStorage.getItem(key)) || 0, Number(page().sequence) || 0) + 1;
     localStorage.setItem(key, sequence);
     const made = { schema: "record-1", id: uuid7(), kind, site: "site", device, device_seq: sequence, person: page().person,
-      source: "typed", claimed_at: new Date().toISOString(),
+      rulebook: page().rulebook ? JSON.parse(page().rulebook) : null, source: "typed", claimed_at: new Date(Date.now() + (offset ?? 0)).toISOString(),
       device_clock: { wall: wall(), zone: Intl.DateTimeFormat().resolvedOptions().timeZone, monotonic_ms: performance.now(),
-        offset_ms: Number(page().offset ?? 0), offset_age_s: Math.round(performance.now() / 1000) }, data, ...more };
+        offset_ms: offset, offset_age_s: offset === null ? null : Math.round((Date.now() - loaded) / 1000) }, data, ...more };
     write([...read(), made]);
     return made;
   });

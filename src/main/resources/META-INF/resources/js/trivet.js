@@ -18,6 +18,8 @@ async function send(form, extra = {}) {
   }
   const more = {};
   for (const name of ["batch", "check", "instrument", "sheet", "source"]) if (form.dataset[name]) more[name] = form.dataset[name];
+  const plan = form.dataset.plan ?? one("select[name=product]", form)?.selectedOptions[0]?.dataset.plan;
+  if (plan) more.plan = JSON.parse(plan);
   const probe = one("[data-instrument]", form);
   if (probe) more.instrument = probe.value;
   return keep(form.dataset.record, { ...data, ...extra }, more);
@@ -57,6 +59,10 @@ for (const form of all("form[data-record]:not([data-reading])")) {
       const key = "trivet.code." + document.body.dataset.device;
       const number = Math.max(Number(localStorage.getItem(key)) || 0, Number(form.dataset.lastCode) || 0) + 1;
       localStorage.setItem(key, number);
+      if (one("[name=product]", form).value === "unplanned") {
+        extra.unplanned = true;
+        extra.product = one("[data-unplanned]", form).value.trim() || "unplanned";
+      }
       extra.code = document.body.dataset.device + "-" + String(number).padStart(4, "0");
       form.dataset.batch = (await import("./uuid7.js")).uuid7();
     }

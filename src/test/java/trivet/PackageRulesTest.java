@@ -14,7 +14,7 @@ import org.junit.jupiter.api.Test;
 class PackageRulesTest {
 
     private static final List<String> LADDER = List.of("words", "measure", "limit", "cooling", "lethality", "forecast", "growth", "chart", "instrument", "excursion", "sign", "calc", "ledger", "people", "device", "site", "plan", "batch",
-            "check", "deviation", "outlook", "report", "tablet", "demo", "shell");
+            "check", "deviation", "outlook", "week", "report", "tablet", "demo", "shell");
     private static final JavaClasses CLASSES = new ClassFileImporter().withImportOption(new ImportOption.DoNotIncludeTests()).importPackages("trivet");
 
     @Test

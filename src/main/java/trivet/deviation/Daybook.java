@@ -248,6 +248,24 @@ public class Daybook {
         return probes(clock.instant()).lastOf(probe, clock.instant());
     }
 
+    /** What a probe that failed its last check measured since its last good one, what would turn first. */
+    public List<ProbeTouch> touchedBy(String probe) {
+        Instant now = clock.instant();
+        List<Told> checks = Told.of(withNaming(journal.ofKind("probe-check", now.minus(LOOK_BACK), now.plusSeconds(1))), true);
+        ProbeBook book = new ProbeBook(checks, rules(), site(), devices::probeKnownSince);
+        return book.lastOf(probe, now).filter(last -> !book.passed(last.data(), last.at())).map(last -> ProbeTouch.of(probe, checks, book,
+                journal.between(now.minus(LOOK_BACK), now.plusSeconds(1)), rules())).orElse(List.of());
+    }
+
+    /** The checks of a probe of the last 60 days, the latest first. */
+    public List<Told> probeChecks(String probe) {
+        Instant now = clock.instant();
+        List<Told> all = new ArrayList<>(Told.of(withNaming(journal.ofKind("probe-check", now.minus(LOOK_BACK), now.plusSeconds(1))), true).stream()
+                .filter(told -> told.kind().equals("probe-check") && told.data().text("probe").map(probe::equals).orElse(false)).toList());
+        java.util.Collections.reverse(all);
+        return all;
+    }
+
     boolean probePassed(Fields data, Instant at) {
         return probes(at).passed(data, at);
     }

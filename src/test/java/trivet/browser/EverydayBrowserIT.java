@@ -138,7 +138,7 @@ class EverydayBrowserIT extends InBrowser {
         browser.findElement(By.name("password")).sendKeys("thornfold-demo");
         key("Sign in");
         shown("h1");
-        for (String page : List.of("owner", "owner/review", "owner/rulebook?id=ireland", "owner/plans", "sheets", "batches/new")) {
+        for (String page : List.of("owner", "owner/review", "owner/week", "calculators", "probes", "units/fridge-2", "owner/rulebook?id=ireland", "owner/plans", "sheets", "batches/new")) {
             browser.get(service.address() + "/" + page);
             shown("h1");
             accessible(page);

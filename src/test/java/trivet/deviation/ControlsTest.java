@@ -185,6 +185,23 @@ class ControlsTest extends BatchBegun {
     }
 
     @Test
+    void a_failed_probe_names_what_it_touched_since_its_last_good_check_and_what_would_turn() {
+        devices.write(new Devices.Probe("P6", "Spare", true), "olive");
+        String check = "{\"probe\":\"P6\",\"method\":\"ice\",\"temperature\":{\"value\":\"%s\",\"unit\":\"C\"}}";
+        tell("probe-check", "ana", "\"instrument\":\"P6\",", 1, 1, check.formatted("0.1"));
+        String head = "\"batch\":\"" + batch + "\",\"instrument\":\"P6\",";
+        tell("cook-reading", "ana", head, 50, 50, PASSED.replace("78.0", "75.4"));
+        tell("cook-reading", "ana", head, 51, 51, PASSED.replace("78.0", "79.0"));
+        assertTrue(daybook.touchedBy("P6").isEmpty());
+        tell("probe-check", "ana", "\"instrument\":\"P6\",", 120, 120, check.formatted("1.6"));
+        var touched = daybook.touchedBy("P6");
+        assertEquals(2, touched.size());
+        assertTrue(touched.get(0).turns() && touched.get(0).read().toString().equals("75.4 °C"), touched.toString());
+        assertFalse(touched.get(1).turns());
+        assertTrue(touched.get(0).controlPoint());
+    }
+
+    @Test
     void past_its_use_by_a_batch_is_held() {
         baked();
         tell("cooling-reading", "ana", 130, celsius("4"));

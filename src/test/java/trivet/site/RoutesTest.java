@@ -81,6 +81,8 @@ class RoutesTest {
         "/owner/rulebook,           303, 303, 303, 200",
         "/owner/plans,              303, 303, 303, 200",
         "/owner/review,             303, 303, 303, 200",
+        "/owner/week,               303, 303, 303, 200",
+        "/calculators,              200, 200, 200, 200",
         "/reports/month/2026-10,    401, 401, 200, 200",
         "/reports/month/2026-10.csv, 401, 401, 200, 200",
         "/reports/range?from=2026-10-01&to=2026-10-02, 401, 401, 200, 200",

@@ -1,6 +1,7 @@
 package trivet.tablet.web;
 
 import io.quarkus.qute.Location;
+import io.quarkus.qute.RawString;
 import io.quarkus.qute.Template;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.inject.Inject;
@@ -10,6 +11,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
+import java.time.Clock;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
@@ -20,18 +22,27 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import trivet.batch.Life;
 import trivet.check.Check;
+import trivet.check.Minutes;
+import trivet.check.Reading;
 import trivet.deviation.BatchRecord;
 import trivet.deviation.Day;
 import trivet.deviation.Daybook;
 import trivet.deviation.Deviation;
 import trivet.deviation.UnitRecord;
 import trivet.device.Devices;
+import trivet.excursion.TimeAbove;
 import trivet.ledger.Fields;
+import trivet.outlook.Evidence;
+import trivet.report.UnitChart;
+import trivet.site.Sites;
+import trivet.words.Words;
 
 /** The day's work, what is cooling, fridges and freezers, deviations, days and the month. */
 @Path("/")
 @Produces(MediaType.TEXT_HTML)
 public class DayPages {
+
+    private static final double LONGEST_GAP_MINUTES = 24 * 60;
 
     @Inject
     @Location("tablet/work.html")
@@ -66,6 +77,10 @@ public class DayPages {
     Daybook daybook;
     @Inject
     Devices devices;
+    @Inject
+    Sites sites;
+    @Inject
+    Clock clock;
 
     private List<Check> due(List<BatchRecord> underway) {
         LocalDate today = daybook.today();
@@ -116,15 +131,30 @@ public class DayPages {
         List<UnitRecord> all = daybook.units(today, today);
         UnitRecord shown = all.stream().filter(record -> record.unit().id().equals(id)).findFirst().orElseThrow(NotFoundException::new);
         int next = all.indexOf(shown) + 1;
-        return screen.of(unit).data("record", shown).data("waitingIds", String.join(" ", shown.waiting().stream().map(entry -> entry.id()).toList())).data("following", next < all.size() ? "/units/" + all.get(next).unit().id() : "/units")
+        UnitRecord weekOf = daybook.units(today.minusDays(6), today).stream().filter(record -> record.unit().id().equals(id)).findFirst().orElse(shown);
+        return screen.of(unit).data("chart", new RawString(UnitChart.svg(weekOf))).data("above", above(weekOf)).data("record", shown).data("waitingIds", String.join(" ", shown.waiting().stream().map(entry -> entry.id()).toList())).data("following", next < all.size() ? "/units/" + all.get(next).unit().id() : "/units")
                 .data("batches", daybook.underway().stream().filter(batch -> batch.unit().map(id::equals).orElse(false) && batch.life() == Life.STORED).toList());
+    }
+
+    /** Minutes above the limit in force over the readings, gaps of more than a day unknown; empty text without a limit. */
+    private String above(UnitRecord record) {
+        Optional<Double> limit = sites.inForceAt(clock.instant()).flatMap(c -> c.rulebook().range(record.unit().kind().limit())).flatMap(range -> range.maximum()).map(max -> max.celsius().inCelsius().doubleValue());
+        List<Reading> readings = record.readings().stream().filter(r -> !Reading.impossible(r.temperature())).toList();
+        if (limit.isEmpty() || readings.size() < 2) {
+            return "";
+        }
+        double[] minutes = readings.stream().mapToDouble(r -> Minutes.between(readings.get(0).at(), r.at()).doubleValue()).toArray();
+        double[] celsius = readings.stream().mapToDouble(r -> r.temperature().inCelsius().doubleValue()).toArray();
+        TimeAbove above = TimeAbove.of(limit.get(), LONGEST_GAP_MINUTES, minutes, celsius);
+        return Words.say("j_unit_above", Math.round(above.minutesAbove()), Math.round(above.unknownMinutes()));
     }
 
     @GET
     @Path("probes")
     public TemplateInstance probes() {
         return screen.of(probes).data("probes", devices.probes().stream().map(probe -> Map.of("id", probe.id(), "name", probe.name(),
-                "blocked", daybook.probeBlocked(probe.id()).orElse(""))).toList());
+                "blocked", daybook.probeBlocked(probe.id()).orElse(""),
+                "checks", daybook.probeChecks(probe.id()).stream().limit(8).toList(), "touched", daybook.touchedBy(probe.id()))).toList());
     }
 
     private List<Deviation> open() {
@@ -149,7 +179,7 @@ public class DayPages {
         var food = found.answer().object("food").orElse(Fields.NONE);
         Map<String, String> affected = Map.of("trays", food.text("trays").or(() -> batch.map(b -> String.valueOf(b.trays()))).orElse(""),
                 "pieces", food.text("pieces").or(() -> batch.map(b -> String.valueOf(b.pieces()))).orElse(""), "kg", food.text("kg").orElse(""));
-        return screen.of(deviation).data("d", found).data("ofBatch", batch.isPresent()).data("today", daybook.today()).data("food", affected)
+        return screen.of(deviation).data("evidence", found.limit().equals("cooling") ? batch.map(Evidence::of).orElse(List.of()) : List.of()).data("d", found).data("ofBatch", batch.isPresent()).data("today", daybook.today()).data("food", affected)
                 .data("dispositions", Disposition.offered(found, batch)).data("reheatRefused", batch.filter(b -> found.limit().equals("cooling")).map(BatchRecord::reheatRefused).orElse(""))
                 .data("readings", batch.map(b -> b.told().stream().filter(t -> t.data().temperature("temperature").isPresent()).toList()).orElse(List.of()));
     }

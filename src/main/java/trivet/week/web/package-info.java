@@ -1,0 +1,2 @@
+/** The owner's page of the weekly look. */
+package trivet.week.web;

@@ -19,6 +19,9 @@ public final class CoolingForecast {
     private static final double WARMER_SIGMAS = 3;
     private static final double COLDER_SIGMAS = 4;
     private static final double USUAL_TAU = 75;
+    private static final NormalDistribution NORMAL = new NormalDistribution();
+    private static final double USUAL_LEVEL = 0.95;
+    private static final double USUAL_Z = NORMAL.inverseCumulativeProbability((1 + USUAL_LEVEL) / 2);
 
     private CoolingForecast() {
     }
@@ -153,7 +156,7 @@ public final class CoolingForecast {
         }
         double se = Math.sqrt(square * variance);
         double z = freedom > 0 ? new TDistribution(freedom).inverseCumulativeProbability((1 + q.level()) / 2)
-                : new NormalDistribution().inverseCumulativeProbability((1 + q.level()) / 2);
+                : q.level() == USUAL_LEVEL ? USUAL_Z : NORMAL.inverseCumulativeProbability((1 + q.level()) / 2);
         if (eta <= 0) {
             double late = Double.isNaN(target.limitMinutes()) ? Double.NaN : tail((target.limitMinutes() - eta) / se, freedom);
             return new Arrival(target.celsius(), eta, se, eta - z * se, eta + z * se, late);
@@ -164,7 +167,7 @@ public final class CoolingForecast {
     }
 
     private static double tail(double value, int freedom) {
-        return freedom > 0 ? new TDistribution(freedom).cumulativeProbability(-value) : new NormalDistribution().cumulativeProbability(-value);
+        return freedom > 0 ? new TDistribution(freedom).cumulativeProbability(-value) : NORMAL.cumulativeProbability(-value);
     }
 
     private static List<Flag> flags(Question q, double[] x, double air) {

@@ -7,7 +7,7 @@ package trivet.forecast;
 public final class LeastSquares {
 
     private static final int MOST_STEPS = 500;
-    private static final double RELATIVE = 1e-12;
+    private static final double RELATIVE = 1e-10;
 
     private LeastSquares() {
     }
@@ -44,7 +44,7 @@ public final class LeastSquares {
         if (!Double.isFinite(sum)) {
             throw new IllegalArgumentException("The fit cannot begin here.");
         }
-        double damping = 1e-3;
+        double damping = 1e-8;
         int step = 0;
         for (; step < MOST_STEPS; step++) {
             for (int c = 0; c < n; c++) {

@@ -75,12 +75,15 @@ public final class Lethality {
         return settings.conservative() ? CONSERVATIVE_REFERENCE : settings.reference();
     }
 
+    private boolean plain() {
+        return settings.rule() == Rule.LOG_MEAN && !settings.conservative() && settings.floor() == Double.NEGATIVE_INFINITY && settings.cap() == Double.POSITIVE_INFINITY
+                && settings.longestGap() == Double.POSITIVE_INFINITY;
+    }
+
     /** Minutes at the reference by each reading, the first 0; times ascending, at least one reading. */
     public double[] cumulative(double[] minutes, double[] celsius) {
         double[] sums = new double[minutes.length];
-        boolean plain = settings.rule() == Rule.LOG_MEAN && !settings.conservative() && settings.floor() == Double.NEGATIVE_INFINITY
-                && settings.cap() == Double.POSITIVE_INFINITY && settings.longestGap() == Double.POSITIVE_INFINITY;
-        if (plain) {
+        if (plain()) {
             plain(minutes, celsius, sums);
             return sums;
         }
@@ -90,15 +93,40 @@ public final class Lethality {
         return sums;
     }
 
-    /** The exact rule with one exponential a reading and no logarithm. */
-    private void plain(double[] minutes, double[] celsius, double[] sums) {
-        double reference = settings.reference();
-        double before = Math.exp(below * (celsius[0] - reference));
-        for (int i = 1; i < minutes.length; i++) {
-            double rate = Math.exp(below * (celsius[i] - reference));
-            sums[i] = sums[i - 1] + logMean(minutes[i] - minutes[i - 1], before, rate, below * (celsius[i] - celsius[i - 1]));
-            before = rate;
+    /** Minutes at the reference over all readings, without keeping those between. */
+    public double total(double[] minutes, double[] celsius) {
+        if (plain()) {
+            return plain(minutes, celsius, null);
         }
+        double sum = 0;
+        for (int i = 1; i < minutes.length; i++) {
+            sum += segment(minutes[i] - minutes[i - 1], celsius[i - 1], celsius[i]);
+        }
+        return sum;
+    }
+
+    /** The exact rule with one exponential a reading and no logarithm. */
+    private double plain(double[] minutes, double[] celsius, double[] sums) {
+        double slope = below;
+        double away = slope * settings.reference();
+        double at = celsius[0];
+        double time = minutes[0];
+        double before = Exp.exp(slope * at - away);
+        double sum = 0;
+        for (int i = 1; i < minutes.length; i++) {
+            double next = celsius[i];
+            double until = minutes[i];
+            double rate = Exp.exp(slope * next - away);
+            double rise = slope * (next - at);
+            sum += Math.abs(rise) < SMALL ? (until - time) * (before + rate) * 0.5 * (1 - rise * rise / 12) : (until - time) * (rate - before) / rise;
+            at = next;
+            time = until;
+            before = rate;
+            if (sums != null) {
+                sums[i] = sum;
+            }
+        }
+        return sum;
     }
 
     private static double logMean(double dt, double from, double to, double d) {

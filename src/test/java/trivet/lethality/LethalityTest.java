@@ -135,4 +135,9 @@ class LethalityTest {
         double by = integrator.integrate(100_000, t -> Math.pow(10, (60 + t - 70) / 7.5), 0, 12);
         assertEquals(by, total(Settings.of(70, 7.5), new double[] {0, 12}, new double[] {60, 72}), 1e-9);
     }
+
+    @Property(tries = 5_000)
+    void the_exponential_is_that_of_java(@ForAll @DoubleRange(min = -720, max = 700) double x) {
+        assertEquals(Math.exp(x), Exp.exp(x), 1.5 * Math.ulp(Math.exp(x)));
+    }
 }

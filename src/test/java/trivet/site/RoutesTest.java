@@ -73,6 +73,8 @@ class RoutesTest {
         "/days/2026-10-09,          303, 303, 200, 200",
         "/days/soon,                303, 303, 404, 404",
         "/probes,                   303, 303, 200, 200",
+        "/probes/P1,                303, 303, 200, 200",
+        "/probes/nothing,           303, 303, 404, 404",
         "/sheets,                   303, 303, 200, 200",
         "/sheets/deep-quiche,       303, 303, 200, 200",
         "/sheets/deep-quiche/enter, 303, 303, 200, 200",

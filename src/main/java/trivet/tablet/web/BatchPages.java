@@ -24,6 +24,7 @@ import trivet.device.Devices;
 import trivet.device.Unit;
 import trivet.ledger.Ids;
 import trivet.limit.AlternativesLimit;
+import trivet.outlook.Evidence;
 import trivet.outlook.Outlook;
 import trivet.outlook.Outlooks;
 import trivet.plan.Plans;
@@ -83,7 +84,7 @@ public class BatchPages {
         int days = batch.plan().map(p -> p.plan().useByDays()).orElse(2);
         LocalDate useBy = sites.inForceAt(clock.instant()).flatMap(c -> c.rulebook().useBy()).map(rule -> rule.lastDay(prepared, days)).orElse(prepared.plusDays(days));
         List<Outlook> outlook = outlooks.of(batch);
-        return screen.of(page).data("outlook", outlook).data("b", batch).data("curves", batch.runs().stream().map(run -> new RawString(Curve.svg(run, sites.current().orElseThrow().zone(), run.ended() ? List.of() : outlook, Optional.of(clock.instant())))).toList())
+        return screen.of(page).data("outlook", outlook).data("heat", Evidence.heat(batch).orElse("")).data("b", batch).data("curves", batch.runs().stream().map(run -> new RawString(Curve.svg(run, sites.current().orElseThrow().zone(), run.ended() ? List.of() : outlook, Optional.of(clock.instant())))).toList())
                 .data("fridges", units(Unit.Kind.FRIDGE, Unit.Kind.FREEZER)).data("places", units(Unit.Kind.COOLING_RACK, Unit.Kind.BLAST_CHILLER, Unit.Kind.FRIDGE))
                 .data("useBy", useBy).data("big", big(batch)).data("holdIds", String.join(" ", batch.holds().stream().map(hold -> hold.id()).toList()))
                 .data("waitingIds", String.join(" ", batch.waiting().stream().map(entry -> entry.id()).toList())).data("sheets", batch.entries().stream().flatMap(e -> e.sheet().stream()).distinct().toList()).data("checkIds", checkIds(batch));

@@ -46,7 +46,7 @@ public class CorrectPages {
                 .orElseGet(() -> new Told(entry, entry.data(), entry.claimedAt(), List.of(), false));
         Optional<Temperature> value = told.data().temperature("temperature");
         String then = entry.batch().map(batch -> "/batches/" + batch).or(() -> entry.data().text("unit").map(unit -> "/units/" + unit))
-                .orElse(entry.kind().equals("probe-check") ? "/probes" : "/work");
+                .orElse(entry.kind().equals("probe-check") ? "/probes/" + entry.data().text("probe").orElse("") : "/work");
         return screen.of(page).data("entry", entry).data("told", told).data("value", value.map(Temperature::toString).orElse(""))
                 .data("plain", value.map(t -> t.value().toPlainString()).orElse("")).data("letter", value.map(t -> String.valueOf(t.scale().letter())).orElse("C"))
                 .data("then", then).data("kind", Words.named("kind", entry.kind()));

@@ -19,8 +19,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import trivet.batch.Life;
+import trivet.chart.IndividualsChart;
 import trivet.check.Check;
 import trivet.check.Minutes;
 import trivet.check.Reading;
@@ -33,6 +37,8 @@ import trivet.device.Devices;
 import trivet.excursion.TimeAbove;
 import trivet.ledger.Fields;
 import trivet.outlook.Evidence;
+import trivet.outlook.Outlook;
+import trivet.outlook.Outlooks;
 import trivet.report.UnitChart;
 import trivet.site.Sites;
 import trivet.words.Words;
@@ -43,6 +49,7 @@ import trivet.words.Words;
 public class DayPages {
 
     private static final double LONGEST_GAP_MINUTES = 24 * 60;
+    private static final int LEAST_FOR_A_CHART = 20;
 
     @Inject
     @Location("tablet/work.html")
@@ -72,9 +79,14 @@ public class DayPages {
     @Location("tablet/probes.html")
     Template probes;
     @Inject
+    @Location("tablet/probe.html")
+    Template probe;
+    @Inject
     Screen screen;
     @Inject
     Daybook daybook;
+    @Inject
+    Outlooks outlooks;
     @Inject
     Devices devices;
     @Inject
@@ -114,7 +126,11 @@ public class DayPages {
     @GET
     @Path("cooling")
     public TemplateInstance cooling() {
-        return screen.of(cooling).data("batches", daybook.underway().stream().filter(batch -> batch.life() == Life.COOLING).toList());
+        List<Map<String, Object>> shown = daybook.underway().stream().filter(batch -> batch.life() == Life.COOLING).map(batch -> {
+            List<Outlook> outlook = outlooks.of(batch);
+            return Map.<String, Object>of("batch", batch, "outlook", outlook.isEmpty() ? "" : outlook.get(outlook.size() - 1).words());
+        }).toList();
+        return screen.of(cooling).data("batches", shown);
     }
 
     @GET
@@ -132,7 +148,7 @@ public class DayPages {
         UnitRecord shown = all.stream().filter(record -> record.unit().id().equals(id)).findFirst().orElseThrow(NotFoundException::new);
         int next = all.indexOf(shown) + 1;
         UnitRecord weekOf = daybook.units(today.minusDays(6), today).stream().filter(record -> record.unit().id().equals(id)).findFirst().orElse(shown);
-        return screen.of(unit).data("chart", new RawString(UnitChart.svg(weekOf))).data("above", above(weekOf)).data("record", shown).data("waitingIds", String.join(" ", shown.waiting().stream().map(entry -> entry.id()).toList())).data("following", next < all.size() ? "/units/" + all.get(next).unit().id() : "/units")
+        return screen.of(unit).data("chart", new RawString(UnitChart.svg(weekOf))).data("above", above(weekOf)).data("process", process(daybook.units(today.minusDays(29), today).stream().filter(record -> record.unit().id().equals(id)).findFirst().orElse(shown))).data("record", shown).data("waitingIds", String.join(" ", shown.waiting().stream().map(entry -> entry.id()).toList())).data("following", next < all.size() ? "/units/" + all.get(next).unit().id() : "/units")
                 .data("batches", daybook.underway().stream().filter(batch -> batch.unit().map(id::equals).orElse(false) && batch.life() == Life.STORED).toList());
     }
 
@@ -149,12 +165,40 @@ public class DayPages {
         return Words.say("j_unit_above", Math.round(above.minutesAbove()), Math.round(above.unknownMinutes()));
     }
 
+    /** The control limits of a unit's last 30 days and the points that signal a change; empty text with fewer than 20 readings. */
+    private String process(UnitRecord record) {
+        List<Reading> readings = record.readings().stream().filter(r -> !Reading.impossible(r.temperature())).toList();
+        if (readings.size() < LEAST_FOR_A_CHART) {
+            return "";
+        }
+        double[] values = readings.stream().mapToDouble(r -> r.temperature().inCelsius().doubleValue()).toArray();
+        Set<Integer> breaks = IntStream.range(1, values.length).filter(i -> Minutes.between(readings.get(i - 1).at(), readings.get(i).at()).doubleValue() > LONGEST_GAP_MINUTES).boxed().collect(Collectors.toSet());
+        IndividualsChart chart = IndividualsChart.of(values, IndividualsChart.D2, Set.copyOf(IndividualsChart.USUAL), breaks);
+        String signals = String.join(", ", chart.signals().stream().map(signal -> screen.moment(readings.get(signal.index() - 1).at())).distinct().toList());
+        return Words.say("j_unit_process", one(chart.lower()), one(chart.upper()), signals.isEmpty() ? "–" : signals);
+    }
+
+    private static String one(double value) {
+        return String.format(java.util.Locale.ROOT, "%.1f", value);
+    }
+
     @GET
     @Path("probes")
     public TemplateInstance probes() {
-        return screen.of(probes).data("probes", devices.probes().stream().map(probe -> Map.of("id", probe.id(), "name", probe.name(),
-                "blocked", daybook.probeBlocked(probe.id()).orElse(""),
-                "checks", daybook.probeChecks(probe.id()).stream().limit(8).toList(), "touched", daybook.touchedBy(probe.id()))).toList());
+        return screen.of(probes).data("probes", devices.probes().stream().map(one -> Map.of("id", one.id(), "name", one.name(), "blocked", daybook.probeBlocked(one.id()).orElse(""),
+                "checks", daybook.probeChecks(one.id()))).toList());
+    }
+
+    @GET
+    @Path("probes/{id}")
+    public TemplateInstance probe(@PathParam("id") String id) {
+        Devices.Probe shown = devices.probes().stream().filter(one -> one.id().equals(id)).findFirst().orElseThrow(NotFoundException::new);
+        return screen.of(probe).data("probe", shown).data("blocked", daybook.probeBlocked(id).orElse("")).data("touched", daybook.touchedBy(id)).data("ice", limit("probe-ice"))
+                .data("boiling", limit("probe-boiling")).data("checks", daybook.probeChecks(id).stream().limit(12).toList());
+    }
+
+    private String limit(String id) {
+        return sites.inForceAt(clock.instant()).flatMap(c -> c.rulebook().range(id)).map(range -> range.words()).orElse("–");
     }
 
     private List<Deviation> open() {

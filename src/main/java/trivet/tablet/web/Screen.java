@@ -114,9 +114,10 @@ public class Screen {
         return people.initials(person);
     }
 
-    /** Whole minutes from a moment until now. */
-    public long minutesPast(Instant instant) {
-        return java.time.Duration.between(instant, clock.instant()).toMinutes();
+    /** How long ago a moment was, in words. */
+    public String past(Instant instant) {
+        long minutes = java.time.Duration.between(instant, clock.instant()).toMinutes();
+        return minutes < 120 ? Words.say("j_past_minutes", minutes) : Words.say("j_past_hours", minutes / 60, minutes % 60);
     }
 
     Optional<Person> person() {

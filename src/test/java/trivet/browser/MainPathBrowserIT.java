@@ -65,12 +65,15 @@ class MainPathBrowserIT extends InBrowser {
         browser.findElement(By.cssSelector("form[data-record='put-away'] button")).click();
         new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class).until(b -> b.findElement(By.cssSelector("main")).getText().contains("use by"));
         assertTrue(browser.findElement(By.cssSelector("main")).getText().contains("corrected at the step"));
-        for (String page : List.of("cooling", "units", "units/fridge-1", "deviations", "month", "days/2026-10-09", "probes", "reports/month/2026-10")) {
+        for (String page : List.of("cooling", "units", "units/fridge-1", "deviations", "month", "days/2026-10-09", "probes", "probes/P1", "reports/range?from=2026-10-09&to=2026-10-10")) {
             browser.get(service.address() + "/" + page);
             shown("h1");
             accessible(page);
-            picture(width + "-" + page.replace("/", "-"));
+            picture(width + "-" + page.replaceAll("\\W", "-"));
         }
+        browser.get(service.address() + "/reports/month/2026-10");
+        shown("h1");
+        picture(width + "-reports-month-2026-10");
         reported(code);
         browser.get(service.address() + "/work");
         browser.findElements(By.cssSelector("button")).stream().filter(b -> b.getText().equals("Sign out")).findFirst().orElseThrow().click();

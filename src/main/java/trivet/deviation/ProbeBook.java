@@ -1,5 +1,7 @@
 package trivet.deviation;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.format.DateTimeFormatter;
@@ -8,6 +10,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import trivet.batch.Told;
+import trivet.instrument.BoilingPoint;
 import trivet.ledger.Fields;
 import trivet.limit.RangeLimit;
 import trivet.limit.Verdict;
@@ -24,6 +27,7 @@ final class ProbeBook {
     /** How long a passed check holds; common practice, no source. */
     static final Duration HOLDS = Duration.ofDays(7);
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.ROOT);
+    private static final double BOILS = 100;
     private final List<Told> checks;
     private final Surroundings.Rules rules;
     private final Site site;
@@ -54,9 +58,22 @@ final class ProbeBook {
 
     /** Whether a check passed by the rulebook in force then; without a number in force it did not. */
     boolean passed(Fields data, Instant at) {
-        Optional<Temperature> read = data.temperature("temperature");
+        Optional<Temperature> read = data.temperature("temperature").map(temperature -> atSeaLevel(temperature, data));
         Optional<RangeLimit> limit = rules.at(at).flatMap(c -> c.rulebook().range("probe-" + data.text("method").orElse(""))).filter(RangeLimit::inForce);
         return read.isPresent() && limit.isPresent() && limit.get().judge(read.get()) == Verdict.WITHIN;
+    }
+
+    /** A reading in boiling water as it would be at 100 °C: raised by what the given height above the sea lowers the boiling point. */
+    private static Temperature atSeaLevel(Temperature read, Fields data) {
+        if (!data.text("method").map("boiling"::equals).orElse(false) || data.decimal("altitude_m").isEmpty()) {
+            return read;
+        }
+        try {
+            double boils = BoilingPoint.celsius(BoilingPoint.pressure(data.decimal("altitude_m").get().doubleValue()));
+            return Temperature.celsius(read.inCelsius().add(BigDecimal.valueOf(BOILS - boils).setScale(4, RoundingMode.HALF_EVEN)).setScale(4, RoundingMode.HALF_EVEN).toPlainString());
+        } catch (IllegalArgumentException outside) {
+            return read;
+        }
     }
 
     private String moment(Instant at) {

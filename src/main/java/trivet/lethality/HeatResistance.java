@@ -33,6 +33,15 @@ public record HeatResistance(String organism, String matrix, double dMinutes, do
         return minutes / dAt(celsius);
     }
 
+    /**
+     * log10 reductions over a core curve: nothing counts below the lowest temperature measured, and whatever is hotter than the
+     * highest counts as that, so that nothing is extrapolated.
+     */
+    public double reductions(double[] minutes, double[] celsius) {
+        Lethality.Settings settings = new Lethality.Settings(atCelsius, z, Lethality.Rule.LOG_MEAN, false, Double.POSITIVE_INFINITY, lowest, highest);
+        return new Lethality(settings).total(minutes, celsius) / dMinutes;
+    }
+
     /** z from D at two temperatures, °C. */
     public static double z(double celsius1, double d1, double celsius2, double d2) {
         return (celsius2 - celsius1) / Math.log10(d1 / d2);

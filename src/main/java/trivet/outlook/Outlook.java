@@ -1,6 +1,7 @@
 package trivet.outlook;
 
 import java.time.Instant;
+import java.util.List;
 
 /**
  * When a cooling batch will probably meet the target of a stage.
@@ -10,8 +11,13 @@ import java.time.Instant;
  * @param low the early end of the 95 % interval
  * @param high the late end of it
  * @param late the probability that it misses the deadline
+ * @param flagged readings that do not fit the curve of the others
  */
-public record Outlook(double celsius, Instant eta, Instant low, Instant high, double late, String words) {
+public record Outlook(double celsius, Instant eta, Instant low, Instant high, double late, String words, List<Flagged> flagged) {
+
+    /** A reading that does not fit, and why. */
+    public record Flagged(Instant at, String why) {
+    }
 
     /** From this probability of being late on, somebody should act. */
     public static final double ACT = 0.5;

@@ -109,10 +109,11 @@ public class Outlooks {
         Air air = air(move.flatMap(Move::place));
         CoolingForecast.Prior prior = prior(batch, move.flatMap(Move::place));
         CoolingForecast.Forecast forecast = CoolingForecast.of(new CoolingForecast.Question(air.celsius(), air.sd(), SIGMA, LEVEL, prior, targets, minutes, celsius));
+        List<Outlook.Flagged> flagged = forecast.flags().stream().map(flag -> new Outlook.Flagged(readings.get(flag.reading() - 1).at(), flag.why())).toList();
         List<Outlook> all = new ArrayList<>();
         for (CoolingForecast.Arrival arrival : forecast.arrivals()) {
             if (Double.isFinite(arrival.etaMinutes())) {
-                all.add(new Outlook(arrival.celsius(), after(zero, arrival.etaMinutes()), after(zero, arrival.low()), after(zero, arrival.high()), arrival.probabilityLate(), words(arrival)));
+                all.add(new Outlook(arrival.celsius(), after(zero, arrival.etaMinutes()), after(zero, arrival.low()), after(zero, arrival.high()), arrival.probabilityLate(), words(arrival), flagged));
             }
         }
         return all;

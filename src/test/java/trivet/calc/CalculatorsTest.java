@@ -41,4 +41,15 @@ class CalculatorsTest {
                 .then().statusCode(200).body(containsString("At about minute 16")).body(containsString("log10 more")).body(containsString("Newton"));
         given().header("Sec-Fetch-Site", "same-origin").formParam("readings", "05:10;hot").post("/calculators").then().statusCode(422).body(containsString("Line 1"));
     }
+
+    @ParameterizedTest
+    @org.junit.jupiter.params.provider.CsvSource(delimiter = '|', value = {"shelf|celsius=5;ph=6,5;water_activity=0,99|6.9 days", "boiling|altitude=1500|94.98", "conforms|value=0.3;uncertainty=0.14;lower=-1;upper=1|pass",
+        "samples|n=5;failing=5|77.4 %", "boiling|altitude=high|number", "samples|n=0;failing=5|whole number"})
+    void smaller_calculations(String kind, String fields, String expected) {
+        var request = given().header("Sec-Fetch-Site", "same-origin").formParam("kind", kind);
+        for (String field : fields.split(";")) {
+            request.formParam(field.split("=")[0], field.split("=")[1]);
+        }
+        request.post("/calculators").then().body(containsString(expected));
+    }
 }

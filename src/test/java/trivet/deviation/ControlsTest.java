@@ -202,6 +202,16 @@ class ControlsTest extends BatchBegun {
     }
 
     @Test
+    void boiling_water_on_a_mountain_passes_with_its_height() {
+        devices.write(new Devices.Probe("P5", "Spare", true), "olive");
+        String check = "{\"probe\":\"P5\",\"method\":\"boiling\",%s\"temperature\":{\"value\":\"95.1\",\"unit\":\"C\"}}";
+        tell("probe-check", "ana", "\"instrument\":\"P5\",", 1, 1, check.formatted(""));
+        assertTrue(daybook.probeBlocked("P5").isPresent());
+        tell("probe-check", "ana", "\"instrument\":\"P5\",", 5, 5, check.formatted("\"altitude_m\":1500,"));
+        assertTrue(daybook.probeBlocked("P5").isEmpty(), "IAPWS-IF97: 94.98 °C at 1500 m");
+    }
+
+    @Test
     void past_its_use_by_a_batch_is_held() {
         baked();
         tell("cooling-reading", "ana", 130, celsius("4"));

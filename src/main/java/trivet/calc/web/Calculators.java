@@ -3,17 +3,18 @@ package trivet.calc.web;
 import io.quarkus.qute.Location;
 import io.quarkus.qute.RawString;
 import io.quarkus.qute.Template;
+import io.quarkus.qute.TemplateInstance;
 import jakarta.inject.Inject;
-import jakarta.ws.rs.DefaultValue;
-import jakarta.ws.rs.FormParam;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -27,6 +28,8 @@ import trivet.excursion.TimeAbove;
 import trivet.forecast.CoolingForecast;
 import trivet.growth.Growth;
 import trivet.growth.GrowthModel;
+import trivet.lethality.HeatResistance;
+import trivet.lethality.HeatResistance;
 import trivet.lethality.Lethality;
 import trivet.limit.Rulebook;
 import trivet.limit.Rulebooks;
@@ -41,6 +44,11 @@ public class Calculators {
 
     private static final CoolingForecast.Prior NO_HISTORY = new CoolingForecast.Prior(Math.log(75), 0.5);
 
+    private static final double LEAST_HEAT = 50;
+    private static final Map<String, String> FIRST = Map.ofEntries(Map.entry("kind", "readings"), Map.entry("readings", ""), Map.entry("air", "3"), Map.entry("rulebook", "strictest"), Map.entry("scale", "C"),
+            Map.entry("celsius", "5"), Map.entry("ph", "6.5"), Map.entry("water_activity", "0.99"), Map.entry("altitude", "0"), Map.entry("pressure", ""), Map.entry("value", "0.3"), Map.entry("uncertainty", "0.14"),
+            Map.entry("lower", "-1"), Map.entry("upper", "1"), Map.entry("n", "5"), Map.entry("failing", "5"));
+
     @Inject
     @Location("calc/calculators.html")
     Template page;
@@ -53,34 +61,49 @@ public class Calculators {
 
     @GET
     public String form() {
-        return page.data("rulebooks", rulebooks.list()).data("form", Map.of("readings", "", "air", "3", "rulebook", "strictest", "scale", "C")).data("problem", null).data("results", null).render();
+        return page(FIRST, null, List.of()).render();
     }
 
+    private TemplateInstance page(Map<String, String> form, String problem, List<Result> results) {
+        return page.data("rulebooks", rulebooks.list()).data("form", form).data("problem", problem).data("results", results).data("picture", new RawString("")).data("rows", List.of());
+    }
+
+    /** Calculates one of the forms of the page. */
     @POST
-    public Response calculate(@FormParam("readings") @DefaultValue("") String readings, @FormParam("air") @DefaultValue("") String air,
-            @FormParam("rulebook") @DefaultValue("strictest") String rulebook, @FormParam("scale") @DefaultValue("C") String scale) {
-        Map<String, String> form = Map.of("readings", readings, "air", air, "rulebook", rulebook, "scale", scale);
+    public Response calculate(MultivaluedMap<String, String> fields) {
+        Map<String, String> form = new HashMap<>(FIRST);
+        fields.forEach((name, values) -> form.put(name, values.get(0)));
         try {
-            Pasted.Points pasted = Pasted.read(readings);
-            double[] celsius = pasted.values().clone();
-            if (scale.equals("F")) {
-                for (int i = 0; i < celsius.length; i++) {
-                    celsius[i] = (celsius[i] - 32) * 5 / 9;
-                }
-            }
-            Optional<Double> surrounding = air.isBlank() ? Optional.empty() : Optional.of(degrees(air, scale));
-            Rulebook rules = rulebooks.find(rulebook).orElseThrow(() -> new IllegalArgumentException(Words.say("j_pick_a_rulebook_first"))).withSuggestions();
-            List<Result> results = new ArrayList<>();
-            rules.cooling().ifPresent(rule -> cooling(rules, rule, pasted, scale, results));
-            rules.cooling().ifPresent(rule -> forecast(rule, pasted.minutes(), celsius, surrounding, results));
-            lethality(pasted.minutes(), celsius, results);
-            growth(pasted.minutes(), celsius, results);
-            above(pasted.minutes(), celsius, results);
-            return Response.ok(page.data("rulebooks", rulebooks.list()).data("form", form).data("problem", null).data("results", results)
-                    .data("picture", new RawString(Picture.svg(pasted.minutes(), celsius))).data("rows", rows(pasted)).render()).build();
+            return Response.ok(switch (form.get("kind")) {
+                case "shelf" -> page(form, null, SmallCalculations.shelfLife(form));
+                case "boiling" -> page(form, null, SmallCalculations.boiling(form));
+                case "conforms" -> page(form, null, SmallCalculations.conforms(form));
+                case "samples" -> page(form, null, SmallCalculations.samples(form));
+                default -> readings(form);
+            }).build();
         } catch (IllegalArgumentException refused) {
-            return Response.status(422).entity(page.data("rulebooks", rulebooks.list()).data("form", form).data("problem", refused.getMessage()).data("results", null).render()).build();
+            return Response.status(422).entity(page(form, refused.getMessage(), List.of()).render()).build();
         }
+    }
+
+    private TemplateInstance readings(Map<String, String> form) {
+        String scale = form.get("scale");
+        Pasted.Points pasted = Pasted.read(form.get("readings"));
+        double[] celsius = pasted.values().clone();
+        if (scale.equals("F")) {
+            for (int i = 0; i < celsius.length; i++) {
+                celsius[i] = (celsius[i] - 32) * 5 / 9;
+            }
+        }
+        Optional<Double> surrounding = form.get("air").isBlank() ? Optional.empty() : Optional.of(degrees(form.get("air"), scale));
+        Rulebook rules = rulebooks.find(form.get("rulebook")).orElseThrow(() -> new IllegalArgumentException(Words.say("j_pick_a_rulebook_first"))).withSuggestions();
+        List<Result> results = new ArrayList<>();
+        rules.cooling().ifPresent(rule -> cooling(rules, rule, pasted, scale, results));
+        rules.cooling().ifPresent(rule -> forecast(rule, pasted.minutes(), celsius, surrounding, results));
+        lethality(pasted.minutes(), celsius, results);
+        growth(pasted.minutes(), celsius, results);
+        above(pasted.minutes(), celsius, results);
+        return page(form, null, results).data("picture", new RawString(Picture.svg(pasted.minutes(), celsius))).data("rows", rows(pasted));
     }
 
     private static double degrees(String text, String scale) {
@@ -140,11 +163,15 @@ public class Calculators {
         for (double t : celsius) {
             most = Math.max(most, t);
         }
-        if (most < 50) {
+        if (most < LEAST_HEAT) {
             return;
         }
-        double[] sums = new Lethality(new Lethality.Settings(70, Double.NaN, Lethality.Rule.LOG_MEAN, true, Double.POSITIVE_INFINITY, 55, Double.POSITIVE_INFINITY)).cumulative(minutes, celsius);
-        results.add(new Result(Words.say("j_calc_lethality"), Words.say("j_calc_minutes", String.format(Locale.ROOT, "%.2f", sums[sums.length - 1])), Words.say("j_calc_lethality_source"), Words.named("caution", "lethality")));
+        double counted = new Lethality(new Lethality.Settings(70, Double.NaN, Lethality.Rule.LOG_MEAN, true, Double.POSITIVE_INFINITY, 55, Double.POSITIVE_INFINITY)).total(minutes, celsius);
+        results.add(new Result(Words.say("j_calc_lethality"), Words.say("j_calc_minutes", String.format(Locale.ROOT, "%.2f", counted)), Words.say("j_calc_lethality_source"), Words.named("caution", "lethality")));
+        for (HeatResistance known : HeatResistance.KNOWN) {
+            results.add(new Result(Words.say("j_calc_reductions", known.organism(), known.matrix()), Words.say("j_calc_reductions_value", String.format(Locale.ROOT, "%.1f", Math.min(99, known.reductions(minutes, celsius))),
+                    round(known.lowest(), 1), round(known.highest(), 1)), known.source(), Words.named("caution", "lethality")));
+        }
     }
 
     private static void growth(double[] minutes, double[] celsius, List<Result> results) {

@@ -98,8 +98,8 @@ public class Calculators {
         Optional<Double> surrounding = form.get("air").isBlank() ? Optional.empty() : Optional.of(degrees(form.get("air"), scale));
         Rulebook rules = rulebooks.find(form.get("rulebook")).orElseThrow(() -> new IllegalArgumentException(Words.say("j_pick_a_rulebook_first"))).withSuggestions();
         List<Result> results = new ArrayList<>();
-        rules.cooling().ifPresent(rule -> cooling(rules, rule, pasted, scale, results));
         rules.cooling().ifPresent(rule -> forecast(rule, pasted.minutes(), celsius, surrounding, results));
+        rules.cooling().ifPresent(rule -> cooling(rules, rule, pasted, scale, results));
         lethality(pasted.minutes(), celsius, results);
         growth(pasted.minutes(), celsius, results);
         above(pasted.minutes(), celsius, results);

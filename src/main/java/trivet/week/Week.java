@@ -11,10 +11,12 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import trivet.ledger.Entry;
 import trivet.ledger.Journal;
+import trivet.people.People;
 import trivet.sign.Signs;
 import trivet.site.Sites;
 import trivet.words.Words;
@@ -28,11 +30,15 @@ public class Week {
     private static final double RESOLUTION = 0.1;
     private static final Duration TOO_NEAR = Duration.ofSeconds(20);
     private static final int BURST = 5;
+    /** How much the times between readings vary when people take them, at the least; common practice, no source. */
+    private static final double PLAUSIBLE_SPREAD_MINUTES = 1;
 
     @Inject
     Journal journal;
     @Inject
     Sites sites;
+    @Inject
+    People people;
     @Inject
     Clock clock;
 
@@ -46,6 +52,7 @@ public class Week {
         List<Entry> readings = journal.ofKind("unit-reading", now.minus(LOOKED_AT), now.plusSeconds(1));
         List<Sign> tested = new ArrayList<>();
         readings.stream().collect(Collectors.groupingBy(e -> e.data().text("unit").orElse("?"), TreeMap::new, Collectors.toList())).forEach((unit, own) -> tested.addAll(tests(unit, own)));
+        regular(journal.ofKind("cooling-reading", now.minus(LOOKED_AT), now.plusSeconds(1))).ifPresent(tested::add);
         boolean[] out = Signs.standOut(tested.stream().mapToDouble(Sign::probability).toArray(), SHARE);
         List<Sign> signs = new ArrayList<>();
         for (int i = 0; i < out.length; i++) {
@@ -88,6 +95,19 @@ public class Week {
         return tested;
     }
 
+    /** Whether the times between the readings of cooling trays are more alike than hands can make them. */
+    private static Optional<Sign> regular(List<Entry> readings) {
+        List<Double> intervals = new ArrayList<>();
+        readings.stream().filter(e -> e.batch().isPresent()).collect(Collectors.groupingBy(e -> e.batch().get())).values().forEach(own -> {
+            List<Entry> ordered = own.stream().sorted(Comparator.comparing(Entry::claimedAt)).toList();
+            for (int i = 1; i < ordered.size(); i++) {
+                intervals.add(Duration.between(ordered.get(i - 1).claimedAt(), ordered.get(i).claimedAt()).toSeconds() / 60.0);
+            }
+        });
+        return intervals.size() < Signs.FEWEST ? Optional.empty() : Optional.of(new Sign("", Words.say("j_sign_regular", intervals.size()),
+                Signs.tooRegular(intervals.stream().mapToDouble(Double::doubleValue).toArray(), PLAUSIBLE_SPREAD_MINUTES)));
+    }
+
     /** How often two values drawn from the unit's own history are the same. */
     private static double chanceOfSame(double[] values) {
         Map<Double, Integer> counts = new LinkedHashMap<>();
@@ -109,7 +129,7 @@ public class Week {
         if (near > 0) {
             signs.add(new Sign("", Words.say("j_sign_near", near), Double.NaN));
         }
-        Map<String, Long> late = all.stream().filter(Entry::writtenLater).collect(Collectors.groupingBy(e -> sites.current().orElseThrow().dayOf(e.claimedAt()).toString(), TreeMap::new, Collectors.counting()));
+        Map<String, Long> late = all.stream().filter(Entry::writtenLater).collect(Collectors.groupingBy(e -> sites.current().orElseThrow().dayOf(e.claimedAt()) + ", " + people.initials(e.person()), TreeMap::new, Collectors.counting()));
         late.forEach((day, count) -> {
             if (count >= BURST) {
                 signs.add(new Sign(day, Words.say("j_sign_burst", count), Double.NaN));

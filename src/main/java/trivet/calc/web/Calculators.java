@@ -98,12 +98,12 @@ public class Calculators {
         Optional<Double> surrounding = form.get("air").isBlank() ? Optional.empty() : Optional.of(degrees(form.get("air"), scale));
         Rulebook rules = rulebooks.find(form.get("rulebook")).orElseThrow(() -> new IllegalArgumentException(Words.say("j_pick_a_rulebook_first"))).withSuggestions();
         List<Result> results = new ArrayList<>();
-        rules.cooling().ifPresent(rule -> forecast(rule, pasted.minutes(), celsius, surrounding, results));
+        Optional<Picture.Band> band = rules.cooling().flatMap(rule -> forecast(rule, pasted.minutes(), celsius, surrounding, results));
         rules.cooling().ifPresent(rule -> cooling(rules, rule, pasted, scale, results));
         lethality(pasted.minutes(), celsius, results);
         growth(pasted.minutes(), celsius, results);
         above(pasted.minutes(), celsius, results);
-        return page(form, null, results).data("picture", new RawString(Picture.svg(pasted.minutes(), celsius))).data("rows", rows(pasted));
+        return page(form, null, results).data("picture", new RawString(Picture.svg(pasted.minutes(), celsius, band))).data("rows", rows(pasted));
     }
 
     private static double degrees(String text, String scale) {
@@ -138,11 +138,11 @@ public class Calculators {
                 stage.stage().basis().source() + " (" + stage.stage().basis().standing().word() + ")", rules.caution())));
     }
 
-    private static void forecast(StagedCooling rule, double[] minutes, double[] celsius, Optional<Double> air, List<Result> results) {
+    private static Optional<Picture.Band> forecast(StagedCooling rule, double[] minutes, double[] celsius, Optional<Double> air, List<Result> results) {
         StagedCooling.Stage last = rule.stages().get(rule.stages().size() - 1);
         double target = last.to().celsius().inCelsius().doubleValue();
         if (air.isEmpty() || air.get() >= target || celsius[celsius.length - 1] <= target) {
-            return;
+            return Optional.empty();
         }
         double[] from = minutes.clone();
         double zero = from[0];
@@ -151,11 +151,13 @@ public class Calculators {
         }
         CoolingForecast.Arrival arrival = CoolingForecast.of(new CoolingForecast.Question(air.get(), Double.NaN, 0.5, 0.95, NO_HISTORY,
                 List.of(new CoolingForecast.Target(target, last.minutes().doubleValue())), from, celsius)).arrivals().get(0);
-        if (Double.isFinite(arrival.etaMinutes())) {
-            results.add(new Result(Words.say("j_calc_forecast", round(target, 1)), Words.say("j_calc_forecast_value", round(zero + arrival.etaMinutes(), 0), round(zero + arrival.low(), 0),
+        if (!Double.isFinite(arrival.etaMinutes())) {
+            return Optional.empty();
+        }
+        results.add(new Result(Words.say("j_calc_forecast", round(target, 1)), Words.say("j_calc_forecast_value", round(zero + arrival.etaMinutes(), 0), round(zero + arrival.low(), 0),
                     round(zero + arrival.high(), 0), round(100 * arrival.probabilityLate(), 0), last.minutes().stripTrailingZeros().toPlainString()), Words.say("j_calc_forecast_source"),
                     Words.named("caution", "forecast") + " " + Words.named("caution", "air")));
-        }
+        return Optional.of(new Picture.Band(target, zero + arrival.etaMinutes(), zero + arrival.low(), zero + arrival.high()));
     }
 
     private static void lethality(double[] minutes, double[] celsius, List<Result> results) {

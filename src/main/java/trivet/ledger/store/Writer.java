@@ -78,6 +78,8 @@ public class Writer {
                 result = work.on(pen);
             } catch (Exception failed) {
                 failure = failed;
+            } catch (Error broken) {
+                failure = new IllegalStateException("The record could not be written.", broken);
             }
             return failure == null;
         }
@@ -108,8 +110,11 @@ public class Writer {
             }
         }
         if (!task.done) {
-            writeWaiting();
-            passOn();
+            try {
+                writeWaiting();
+            } finally {
+                passOn();
+            }
         }
         return task.answered();
     }

@@ -19,37 +19,28 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import trivet.batch.Life;
-import trivet.chart.IndividualsChart;
+import trivet.batch.Told;
 import trivet.check.Check;
-import trivet.check.Minutes;
-import trivet.check.Reading;
 import trivet.deviation.BatchRecord;
 import trivet.deviation.Day;
 import trivet.deviation.Daybook;
 import trivet.deviation.Deviation;
 import trivet.deviation.UnitRecord;
 import trivet.device.Devices;
-import trivet.excursion.TimeAbove;
 import trivet.ledger.Fields;
 import trivet.outlook.Evidence;
 import trivet.outlook.Outlook;
 import trivet.outlook.Outlooks;
+import trivet.outlook.UnitHabits;
 import trivet.report.UnitChart;
 import trivet.site.Sites;
-import trivet.words.Words;
 
 /** The day's work, what is cooling, fridges and freezers, deviations, days and the month. */
 @Path("/")
 @Produces(MediaType.TEXT_HTML)
 public class DayPages {
-
-    private static final double LONGEST_GAP_MINUTES = 24 * 60;
-    private static final int LEAST_FOR_A_CHART = 20;
 
     @Inject
     @Location("tablet/work.html")
@@ -147,39 +138,14 @@ public class DayPages {
         List<UnitRecord> all = daybook.units(today, today);
         UnitRecord shown = all.stream().filter(record -> record.unit().id().equals(id)).findFirst().orElseThrow(NotFoundException::new);
         int next = all.indexOf(shown) + 1;
-        UnitRecord weekOf = daybook.units(today.minusDays(6), today).stream().filter(record -> record.unit().id().equals(id)).findFirst().orElse(shown);
-        return screen.of(unit).data("chart", new RawString(UnitChart.svg(weekOf))).data("above", above(weekOf)).data("process", process(daybook.units(today.minusDays(29), today).stream().filter(record -> record.unit().id().equals(id)).findFirst().orElse(shown))).data("record", shown).data("waitingIds", String.join(" ", shown.waiting().stream().map(entry -> entry.id()).toList())).data("following", next < all.size() ? "/units/" + all.get(next).unit().id() : "/units")
+        UnitRecord week = over(id, 6).orElse(shown);
+        Optional<UnitHabits> habits = UnitHabits.of(over(id, 29).orElse(shown), week, sites.inForceAt(clock.instant()).flatMap(c -> c.rulebook().range(shown.unit().kind().limit())));
+        return screen.of(unit).data("chart", new RawString(UnitChart.svg(week))).data("habits", habits.orElse(null)).data("record", shown).data("waitingIds", String.join(" ", shown.waiting().stream().map(entry -> entry.id()).toList())).data("following", next < all.size() ? "/units/" + all.get(next).unit().id() : "/units")
                 .data("batches", daybook.underway().stream().filter(batch -> batch.unit().map(id::equals).orElse(false) && batch.life() == Life.STORED).toList());
     }
 
-    /** Minutes above the limit in force over the readings, gaps of more than a day unknown; empty text without a limit. */
-    private String above(UnitRecord record) {
-        Optional<Double> limit = sites.inForceAt(clock.instant()).flatMap(c -> c.rulebook().range(record.unit().kind().limit())).flatMap(range -> range.maximum()).map(max -> max.celsius().inCelsius().doubleValue());
-        List<Reading> readings = record.readings().stream().filter(r -> !Reading.impossible(r.temperature())).toList();
-        if (limit.isEmpty() || readings.size() < 2) {
-            return "";
-        }
-        double[] minutes = readings.stream().mapToDouble(r -> Minutes.between(readings.get(0).at(), r.at()).doubleValue()).toArray();
-        double[] celsius = readings.stream().mapToDouble(r -> r.temperature().inCelsius().doubleValue()).toArray();
-        TimeAbove above = TimeAbove.of(limit.get(), LONGEST_GAP_MINUTES, minutes, celsius);
-        return Words.say("j_unit_above", Math.round(above.minutesAbove()), Math.round(above.unknownMinutes()));
-    }
-
-    /** The control limits of a unit's last 30 days and the points that signal a change; empty text with fewer than 20 readings. */
-    private String process(UnitRecord record) {
-        List<Reading> readings = record.readings().stream().filter(r -> !Reading.impossible(r.temperature())).toList();
-        if (readings.size() < LEAST_FOR_A_CHART) {
-            return "";
-        }
-        double[] values = readings.stream().mapToDouble(r -> r.temperature().inCelsius().doubleValue()).toArray();
-        Set<Integer> breaks = IntStream.range(1, values.length).filter(i -> Minutes.between(readings.get(i - 1).at(), readings.get(i).at()).doubleValue() > LONGEST_GAP_MINUTES).boxed().collect(Collectors.toSet());
-        IndividualsChart chart = IndividualsChart.of(values, IndividualsChart.D2, Set.copyOf(IndividualsChart.USUAL), breaks);
-        String signals = String.join(", ", chart.signals().stream().map(signal -> screen.moment(readings.get(signal.index() - 1).at())).distinct().toList());
-        return Words.say("j_unit_process", one(chart.lower()), one(chart.upper()), signals.isEmpty() ? "–" : signals);
-    }
-
-    private static String one(double value) {
-        return String.format(java.util.Locale.ROOT, "%.1f", value);
+    private Optional<UnitRecord> over(String id, int daysBack) {
+        return daybook.units(daybook.today().minusDays(daysBack), daybook.today()).stream().filter(record -> record.unit().id().equals(id)).findFirst();
     }
 
     @GET
@@ -194,7 +160,13 @@ public class DayPages {
     public TemplateInstance probe(@PathParam("id") String id) {
         Devices.Probe shown = devices.probes().stream().filter(one -> one.id().equals(id)).findFirst().orElseThrow(NotFoundException::new);
         return screen.of(probe).data("probe", shown).data("blocked", daybook.probeBlocked(id).orElse("")).data("touched", daybook.touchedBy(id)).data("ice", limit("probe-ice"))
-                .data("boiling", limit("probe-boiling")).data("checks", daybook.probeChecks(id).stream().limit(12).toList());
+                .data("boiling", limit("probe-boiling")).data("checks", daybook.probeChecks(id).stream().limit(12).toList()).data("altitude", lastAltitude());
+    }
+
+    /** The height above the sea that was typed at the latest boiling check of any probe; empty text for none. */
+    private String lastAltitude() {
+        return devices.probes().stream().flatMap(one -> daybook.probeChecks(one.id()).stream()).filter(told -> told.data().decimal("altitude_m").isPresent()).max(Comparator.comparing(Told::at))
+                .map(told -> told.data().decimal("altitude_m").get().toPlainString()).orElse("");
     }
 
     private String limit(String id) {

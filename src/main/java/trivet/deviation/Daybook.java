@@ -21,6 +21,7 @@ import trivet.deviation.Surroundings.Part;
 import trivet.deviation.Surroundings.Rules;
 import trivet.device.Devices;
 import trivet.device.Unit;
+import trivet.instrument.ProbeResult;
 import trivet.ledger.Entry;
 import trivet.ledger.Fields;
 import trivet.ledger.Ids;
@@ -264,6 +265,11 @@ public class Daybook {
                 .filter(told -> told.kind().equals("probe-check") && told.data().text("probe").map(probe::equals).orElse(false)).toList());
         java.util.Collections.reverse(all);
         return all;
+    }
+
+    /** The error that a probe's check showed, and how surely it lies within the tolerance. */
+    public Optional<ProbeResult> probeResult(Told check) {
+        return probes(check.at()).result(check.data(), check.at());
     }
 
     boolean probePassed(Fields data, Instant at) {

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import trivet.batch.Told;
 import trivet.instrument.BoilingPoint;
+import trivet.instrument.ProbeResult;
 import trivet.ledger.Fields;
 import trivet.limit.RangeLimit;
 import trivet.limit.Verdict;
@@ -61,6 +62,19 @@ final class ProbeBook {
         Optional<Temperature> read = data.temperature("temperature").map(temperature -> atSeaLevel(temperature, data));
         Optional<RangeLimit> limit = rules.at(at).flatMap(c -> c.rulebook().range("probe-" + data.text("method").orElse(""))).filter(RangeLimit::inForce);
         return read.isPresent() && limit.isPresent() && limit.get().judge(read.get()) == Verdict.WITHIN;
+    }
+
+    /** The error and the probability of conformance of a check, about 0 °C in ice and 100 °C in boiling water; empty without limits. */
+    Optional<ProbeResult> result(Fields data, Instant at) {
+        boolean boiling = data.text("method").map("boiling"::equals).orElse(false);
+        double right = boiling ? BOILS : 0;
+        Optional<RangeLimit> limit = rules.at(at).flatMap(c -> c.rulebook().range("probe-" + data.text("method").orElse("")));
+        Optional<Temperature> read = data.temperature("temperature").map(temperature -> atSeaLevel(temperature, data));
+        if (limit.isEmpty() || read.isEmpty() || limit.get().minimum().isEmpty() || limit.get().maximum().isEmpty()) {
+            return Optional.empty();
+        }
+        return Optional.of(ProbeResult.of(read.get().inCelsius().doubleValue() - right, limit.get().minimum().get().celsius().inCelsius().doubleValue() - right,
+                limit.get().maximum().get().celsius().inCelsius().doubleValue() - right));
     }
 
     /** A reading in boiling water as it would be at 100 °C: raised by what the given height above the sea lowers the boiling point. */

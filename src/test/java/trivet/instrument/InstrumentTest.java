@@ -55,4 +55,11 @@ class InstrumentTest {
         assertEquals(Outcome.PASS, Conformance.of(0.1, .1, -1, 1, 1.645).outcome());
         assertEquals(Outcome.FAIL, Conformance.of(1.2, .3, -1, 1, 1.645).outcome());
     }
+
+    @Test
+    void a_probe_that_is_off_by_nearly_its_tolerance_is_to_be_adjusted() {
+        assertEquals(Outcome.PASS, ProbeResult.of(0.3, -1, 1).conformance().outcome());
+        assertEquals(Outcome.ADJUST, ProbeResult.of(0.95, -1, 1).conformance().outcome());
+        assertEquals(Outcome.FAIL, ProbeResult.of(1.1, -1, 1).conformance().outcome());
+    }
 }

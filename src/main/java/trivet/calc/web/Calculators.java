@@ -45,6 +45,7 @@ public class Calculators {
     private static final CoolingForecast.Prior NO_HISTORY = new CoolingForecast.Prior(Math.log(75), 0.5);
 
     private static final double LEAST_HEAT = 50;
+    private static final double MOST_REDUCTIONS = 12;
     private static final Map<String, String> FIRST = Map.ofEntries(Map.entry("kind", "readings"), Map.entry("readings", ""), Map.entry("air", "3"), Map.entry("rulebook", "strictest"), Map.entry("scale", "C"),
             Map.entry("celsius", "5"), Map.entry("ph", "6.5"), Map.entry("water_activity", "0.99"), Map.entry("altitude", "0"), Map.entry("pressure", ""), Map.entry("value", "0.3"), Map.entry("uncertainty", "0.14"),
             Map.entry("lower", "-1"), Map.entry("upper", "1"), Map.entry("n", "5"), Map.entry("failing", "5"));
@@ -171,9 +172,13 @@ public class Calculators {
         double counted = new Lethality(new Lethality.Settings(70, Double.NaN, Lethality.Rule.LOG_MEAN, true, Double.POSITIVE_INFINITY, 55, Double.POSITIVE_INFINITY)).total(minutes, celsius);
         results.add(new Result(Words.say("j_calc_lethality"), Words.say("j_calc_minutes", String.format(Locale.ROOT, "%.2f", counted)), Words.say("j_calc_lethality_source"), Words.named("caution", "lethality")));
         for (HeatResistance known : HeatResistance.KNOWN) {
-            results.add(new Result(Words.say("j_calc_reductions", known.organism(), known.matrix()), Words.say("j_calc_reductions_value", String.format(Locale.ROOT, "%.1f", Math.min(99, known.reductions(minutes, celsius))),
+            results.add(new Result(Words.say("j_calc_reductions", known.organism(), known.matrix()), Words.say("j_calc_reductions_value", reductions(known.reductions(minutes, celsius)),
                     round(known.lowest(), 1), round(known.highest(), 1)), known.source(), Words.named("caution", "lethality")));
         }
+    }
+
+    private static String reductions(double log) {
+        return log > MOST_REDUCTIONS ? Words.say("j_reductions_many") : String.format(Locale.ROOT, "%.1f", log);
     }
 
     private static void growth(double[] minutes, double[] celsius, List<Result> results) {

@@ -36,6 +36,7 @@ import trivet.outlook.Outlooks;
 import trivet.outlook.UnitHabits;
 import trivet.report.UnitChart;
 import trivet.site.Sites;
+import trivet.words.Words;
 
 /** The day's work, what is cooling, fridges and freezers, deviations, days and the month. */
 @Path("/")
@@ -140,7 +141,7 @@ public class DayPages {
         int next = all.indexOf(shown) + 1;
         UnitRecord week = over(id, 6).orElse(shown);
         Optional<UnitHabits> habits = UnitHabits.of(over(id, 29).orElse(shown), week, sites.inForceAt(clock.instant()).flatMap(c -> c.rulebook().range(shown.unit().kind().limit())));
-        return screen.of(unit).data("chart", new RawString(UnitChart.svg(week))).data("habits", habits.orElse(null)).data("record", shown).data("waitingIds", String.join(" ", shown.waiting().stream().map(entry -> entry.id()).toList())).data("following", next < all.size() ? "/units/" + all.get(next).unit().id() : "/units")
+        return screen.of(unit).data("chart", new RawString(UnitChart.svg(week))).data("habits", habits.orElse(null)).data("week", week.readings()).data("record", shown).data("waitingIds", String.join(" ", shown.waiting().stream().map(entry -> entry.id()).toList())).data("following", next < all.size() ? "/units/" + all.get(next).unit().id() : "/units")
                 .data("batches", daybook.underway().stream().filter(batch -> batch.unit().map(id::equals).orElse(false) && batch.life() == Life.STORED).toList());
     }
 
@@ -160,7 +161,12 @@ public class DayPages {
     public TemplateInstance probe(@PathParam("id") String id) {
         Devices.Probe shown = devices.probes().stream().filter(one -> one.id().equals(id)).findFirst().orElseThrow(NotFoundException::new);
         return screen.of(probe).data("probe", shown).data("blocked", daybook.probeBlocked(id).orElse("")).data("touched", daybook.touchedBy(id)).data("ice", limit("probe-ice"))
-                .data("boiling", limit("probe-boiling")).data("checks", daybook.probeChecks(id).stream().limit(12).toList()).data("altitude", lastAltitude());
+                .data("boiling", limit("probe-boiling")).data("checks", daybook.probeChecks(id).stream().limit(12).map(told -> Map.of("told", told, "result", result(told))).toList()).data("altitude", lastAltitude());
+    }
+
+    private String result(Told check) {
+        return daybook.probeResult(check).map(r -> Words.say("j_probe_result", Words.named("outcome", r.conformance().outcome().name()), String.format(java.util.Locale.ROOT, "%+.1f", r.error()),
+                String.format(java.util.Locale.ROOT, "%.1f", 100 * r.conformance().probability()))).orElse("");
     }
 
     /** The height above the sea that was typed at the latest boiling check of any probe; empty text for none. */

@@ -15,8 +15,8 @@ import java.util.Arrays;
 public final class Lethality {
 
     private static final double LN10 = Math.log(10);
-    /** Below this the quotient of the log-mean rule loses digits and its series is used. */
-    private static final double SMALL = 1e-6;
+    /** Below this the quotient of the log-mean rule loses digits, and the series of (e^d − 1)/d is used, exact there to the last place. */
+    private static final double SMALL = 0.01;
     /** The reference of the conservative mode, °C. */
     public static final double CONSERVATIVE_REFERENCE = 70;
     /** z below 70 °C in the conservative mode, °C: gives less credit there (ACMSF 2007, burgers). */
@@ -118,7 +118,7 @@ public final class Lethality {
             double until = minutes[i];
             double rate = Exp.exp(slope * next - away);
             double rise = slope * (next - at);
-            sum += Math.abs(rise) < SMALL ? (until - time) * (before + rate) * 0.5 * (1 - rise * rise / 12) : (until - time) * (rate - before) / rise;
+            sum += logMean(until - time, before, rate, rise);
             at = next;
             time = until;
             before = rate;
@@ -129,8 +129,13 @@ public final class Lethality {
         return sum;
     }
 
+    /** (e^d − 1)/d for a small d. */
+    private static double series(double d) {
+        return 1 + d * (1.0 / 2 + d * (1.0 / 6 + d * (1.0 / 24 + d * (1.0 / 120 + d * (1.0 / 720)))));
+    }
+
     private static double logMean(double dt, double from, double to, double d) {
-        return Math.abs(d) < SMALL ? dt * (from + to) / 2 * (1 - d * d / 12) : dt * (to - from) / d;
+        return Math.abs(d) < SMALL ? dt * from * series(d) : dt * (to - from) / d;
     }
 
     /** The rate at a temperature: 1 at the reference, 0 below the floor. */
@@ -234,7 +239,7 @@ public final class Lethality {
         double slope = middle < split ? below : above;
         double first = Math.exp(slope * (from - reference()));
         double k = slope * (to - from) / dt;
-        return Math.abs(k * dt) < SMALL ? wanted / first : Math.log1p(k * wanted / first) / k;
+        return k == 0 ? wanted / first : Math.log1p(k * wanted / first) / k;
     }
 
     /** The least minutes at a temperature that are worth as many at the reference; the inverse of the rate. */

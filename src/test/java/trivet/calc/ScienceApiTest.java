@@ -46,6 +46,13 @@ class ScienceApiTest {
     }
 
     @Test
+    void readings_in_fahrenheit_give_the_same() {
+        JsonPath celsius = ok("time-above", "{\"limit_celsius\":5,\"readings\":[{\"minute\":0,\"celsius\":0},{\"minute\":10,\"celsius\":10}]}");
+        JsonPath fahrenheit = ok("time-above", "{\"limit_celsius\":5,\"readings\":[{\"minute\":0,\"fahrenheit\":32},{\"minute\":10,\"fahrenheit\":50}]}");
+        assertEquals(celsius.getDouble("minutes_above"), fahrenheit.getDouble("minutes_above"), 1e-9);
+    }
+
+    @Test
     void forecast() {
         JsonPath answer = ok("cooling-forecast", "{\"air_celsius\":3,\"air_sd\":null,\"sigma\":0.5,\"level\":0.95,\"prior\":{\"ln_tau_mean\":4.317488,\"ln_tau_sd\":0.25},"
                 + "\"targets\":[{\"celsius\":8,\"limit_minutes\":150}],\"readings\":[{\"minute\":0,\"celsius\":72.0},{\"minute\":10,\"celsius\":61.5}]}");

@@ -6,6 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.List;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.IntRange;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -84,13 +88,20 @@ class CoolingForecastTest {
         assertTrue(f.flags().stream().anyMatch(flag -> flag.reading() == 3), f.flags().toString());
     }
 
-    @Test
-    void a_further_reading_on_the_curve_never_widens_the_interval() {
-        Forecast before = forecast(MINUTES, CELSIUS, PRIOR, Double.NaN, 8, 150);
-        double[] minutes = {0, 10, 20, 30, 40};
-        double[] celsius = Arrays.copyOf(CELSIUS, 5);
-        celsius[4] = before.air() + (before.t0() - before.air()) * Math.exp(-40 / before.tauMinutes());
-        Forecast after = forecast(minutes, celsius, PRIOR, Double.NaN, 8, 150);
-        assertTrue(after.arrivals().get(0).se() <= before.arrivals().get(0).se());
+    @Property(tries = 200)
+    void a_further_reading_on_the_curve_never_widens_the_interval(@ForAll @DoubleRange(min = 25, max = 160) double tau, @ForAll @DoubleRange(min = 32, max = 120) double next,
+            @ForAll @IntRange(min = 1, max = 4) int count) {
+        double[] minutes = Arrays.copyOf(MINUTES, count);
+        double[] celsius = new double[count];
+        for (int i = 0; i < count; i++) {
+            celsius[i] = 3 + 70 * Math.exp(-minutes[i] / tau);
+        }
+        Forecast before = forecast(minutes, celsius, PRIOR, Double.NaN, 8, 150);
+        double[] more = Arrays.copyOf(minutes, count + 1);
+        double[] warm = Arrays.copyOf(celsius, count + 1);
+        more[count] = next;
+        warm[count] = before.air() + (before.t0() - before.air()) * Math.exp(-next / before.tauMinutes());
+        Forecast after = forecast(more, warm, PRIOR, Double.NaN, 8, 150);
+        assertTrue(after.arrivals().get(0).se() <= before.arrivals().get(0).se() * (1 + 1e-9));
     }
 }

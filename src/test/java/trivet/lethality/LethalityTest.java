@@ -110,7 +110,7 @@ class LethalityTest {
             @ForAll @DoubleRange(min = 0.05, max = 0.95) double at) {
         double whole = total(Settings.of(70, 7.5), new double[] {0, 10}, new double[] {from, to});
         double halves = total(Settings.of(70, 7.5), new double[] {0, 10 * at, 10}, new double[] {from, from + at * (to - from), to});
-        assertEquals(1, halves / whole, 1e-9);
+        assertEquals(1, halves / whole, 1e-12);
     }
 
     @Property

@@ -11,6 +11,7 @@ import trivet.check.Reading;
 import trivet.deviation.Deviation.State;
 import trivet.ledger.Entry;
 import trivet.ledger.Fields;
+import trivet.words.Words;
 
 /**
  * What was answered to deviations, and by whom closed. A form is complete when it says what happened, the cause, how
@@ -77,9 +78,9 @@ final class Answers {
 
     private static String how(Entry entry) {
         return switch (entry.kind()) {
-            case "destroyed" -> "destroyed";
-            case "released" -> "released";
-            default -> "verified";
+            case "destroyed" -> Words.say("j_closed_destroyed");
+            case "released" -> Words.say("j_closed_released");
+            default -> Words.say("j_closed_verified");
         };
     }
 

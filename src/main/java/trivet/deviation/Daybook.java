@@ -51,7 +51,8 @@ public class Daybook {
     @Inject
     Clock clock;
 
-    private Rules rules() {
+    /** The rulebooks of the site by time. */
+    Rules rules() {
         return new Rules() {
             @Override
             public Optional<Confirmed> at(Instant moment) {

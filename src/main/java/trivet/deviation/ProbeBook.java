@@ -60,7 +60,7 @@ final class ProbeBook {
     /** Whether a check passed by the rulebook in force then; without a number in force it did not. */
     boolean passed(Fields data, Instant at) {
         Optional<Temperature> read = data.temperature("temperature").map(temperature -> atSeaLevel(temperature, data));
-        Optional<RangeLimit> limit = rules.at(at).flatMap(c -> c.rulebook().range("probe-" + data.text("method").orElse(""))).filter(RangeLimit::inForce);
+        Optional<RangeLimit> limit = limit(data, at).filter(RangeLimit::inForce);
         return read.isPresent() && limit.isPresent() && limit.get().judge(read.get()) == Verdict.WITHIN;
     }
 
@@ -68,13 +68,17 @@ final class ProbeBook {
     Optional<ProbeResult> result(Fields data, Instant at) {
         boolean boiling = data.text("method").map("boiling"::equals).orElse(false);
         double right = boiling ? BOILS : 0;
-        Optional<RangeLimit> limit = rules.at(at).flatMap(c -> c.rulebook().range("probe-" + data.text("method").orElse("")));
+        Optional<RangeLimit> limit = limit(data, at);
         Optional<Temperature> read = data.temperature("temperature").map(temperature -> atSeaLevel(temperature, data));
         if (limit.isEmpty() || read.isEmpty() || limit.get().minimum().isEmpty() || limit.get().maximum().isEmpty()) {
             return Optional.empty();
         }
         return Optional.of(ProbeResult.of(read.get().inCelsius().doubleValue() - right, limit.get().minimum().get().celsius().inCelsius().doubleValue() - right,
                 limit.get().maximum().get().celsius().inCelsius().doubleValue() - right));
+    }
+
+    private Optional<RangeLimit> limit(Fields data, Instant at) {
+        return rules.at(at).flatMap(c -> c.rulebook().range("probe-" + data.text("method").orElse("")));
     }
 
     /** A reading in boiling water as it would be at 100 °C: raised by what the given height above the sea lowers the boiling point. */

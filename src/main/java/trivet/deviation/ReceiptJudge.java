@@ -59,17 +59,7 @@ public class ReceiptJudge implements Judge {
         if (unit.isEmpty()) {
             return said(received, Verdict.UNJUDGED, "unit-not-known", Words.say("j_this_unit_is_not_known_here"));
         }
-        UnitRecord record = UnitFold.of(unit.get(), sites.current().orElseThrow(), new Surroundings.Rules() {
-            @Override
-            public Optional<Confirmed> at(java.time.Instant moment) {
-                return sites.inForceAt(moment);
-            }
-
-            @Override
-            public List<Confirmed> between(java.time.Instant from, java.time.Instant to) {
-                return sites.inForceBetween(from, to);
-            }
-        }, List.of(received), List.of(), Set.of(), received.receivedAt().plus(Duration.ofMinutes(1)));
+        UnitRecord record = UnitFold.of(unit.get(), sites.current().orElseThrow(), daybook.rules(), List.of(received), List.of(), Set.of(), received.receivedAt().plus(Duration.ofMinutes(1)));
         Reading reading = record.readings().get(0);
         return said(received, reading.verdict(), reading.verdict() == Verdict.UNJUDGED ? "no-limit" : null, reading.words());
     }

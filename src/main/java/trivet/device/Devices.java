@@ -35,6 +35,11 @@ public class Devices {
                 Unit.Kind.valueOf(version.body().text("kind").orElse("FRIDGE")), version.body().flag("active"))).toList();
     }
 
+    /** The units of some kinds that are in use. */
+    public List<Unit> inUse(Unit.Kind... kinds) {
+        return units().stream().filter(unit -> unit.active() && List.of(kinds).contains(unit.kind())).toList();
+    }
+
     /** The unit of that id. */
     public Optional<Unit> unit(String id) {
         return units().stream().filter(unit -> unit.id().equals(id)).findFirst();

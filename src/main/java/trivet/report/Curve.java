@@ -12,6 +12,7 @@ import trivet.check.Minutes;
 import trivet.check.Reading;
 import trivet.cooling.StageVerdict;
 import trivet.outlook.Outlook;
+import trivet.words.Words;
 
 /**
  * The picture of one run of cooling: limits as hatched forbidden areas, what was measured as dots with their values, and a
@@ -71,8 +72,8 @@ public final class Curve {
         StringBuilder svg = new StringBuilder();
         String id = "hatch" + Long.toHexString(run.origin().toEpochMilli()) + run.number();
         line(svg, "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"curve\" viewBox=\"0 0 %d %d\" width=\"%d\" height=\"%d\" role=\"img\" font-family=\"Liberation Sans, system-ui, sans-serif\">", WIDTH, HEIGHT, WIDTH, HEIGHT);
-        line(svg, "<title>Cooling from %s</title><defs><pattern id=\"%s\" width=\"9\" height=\"9\" patternUnits=\"userSpaceOnUse\"><path d=\"M0 9L9 0\" stroke=\"#555555\" stroke-width=\"1.2\"/></pattern></defs>",
-                CLOCK.format(run.origin().atZone(zone)), id);
+        line(svg, "<title>%s</title><defs><pattern id=\"%s\" width=\"9\" height=\"9\" patternUnits=\"userSpaceOnUse\"><path d=\"M0 9L9 0\" stroke=\"#555555\" stroke-width=\"1.2\"/></pattern></defs>",
+                escaped(Words.say("j_curve_title", CLOCK.format(run.origin().atZone(zone)))), id);
         axes(svg);
         for (StageVerdict stage : run.verdict().stages()) {
             stage.deadline().ifPresent(deadline -> {
@@ -80,8 +81,7 @@ public final class Curve {
                 double top = y(HIGHEST);
                 double bottom = y(stage.stage().to().celsius().inCelsius().doubleValue());
                 line(svg, "<rect x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" height=\"%.1f\" fill=\"url(#%s)\" stroke=\"#1b232c\" stroke-width=\"1\"/>", from, top, RIGHT - from, bottom - top, id);
-                line(svg, "<text x=\"%.1f\" y=\"%.1f\" font-size=\"15\" text-anchor=\"end\" fill=\"#1b232c\">%s by %s</text>", from - 6, Math.min(bottom + 16, BOTTOM - 4), escaped(stage.stage().to().words()),
-                        CLOCK.format(Minutes.after(run.origin(), deadline).atZone(zone)));
+                line(svg, "<text x=\"%.1f\" y=\"%.1f\" font-size=\"15\" text-anchor=\"end\" fill=\"#1b232c\">%s</text>", from - 6, Math.min(bottom + 16, BOTTOM - 4), escaped(Words.say("j_curve_target", stage.stage().to().words(), CLOCK.format(Minutes.after(run.origin(), deadline).atZone(zone)))));
             });
         }
         if (run.verdict().waiting()) {

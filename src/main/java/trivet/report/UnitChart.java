@@ -6,6 +6,7 @@ import trivet.check.Minutes;
 import trivet.check.Reading;
 import trivet.deviation.UnitRecord;
 import trivet.limit.Verdict;
+import trivet.words.Words;
 
 /** The small picture of a unit's readings over the days of a report: a dot each, a square where the limit was breached. */
 public final class UnitChart {
@@ -22,7 +23,7 @@ public final class UnitChart {
         StringBuilder svg = new StringBuilder(String.format(Locale.ROOT, "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %d\" width=\"%d\" height=\"%d\" role=\"img\" font-family=\"Liberation Sans, system-ui, sans-serif\"><title>%s</title>",
                 WIDTH, HEIGHT, WIDTH, HEIGHT, unit.unit().name().replace("&", "&amp;").replace("<", "&lt;")));
         if (readings.isEmpty()) {
-            return svg.append("<text x=\"10\" y=\"50\" font-size=\"14\">no readings</text></svg>").toString();
+            return svg.append("<text x=\"10\" y=\"50\" font-size=\"14\">" + Words.say("j_no_readings") + "</text></svg>").toString();
         }
         double low = readings.stream().mapToDouble(UnitChart::celsius).min().orElse(0) - 1;
         double high = readings.stream().mapToDouble(UnitChart::celsius).max().orElse(1) + 1;

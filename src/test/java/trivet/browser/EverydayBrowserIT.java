@@ -142,6 +142,7 @@ class EverydayBrowserIT extends InBrowser {
             browser.get(service.address() + "/" + page);
             shown("h1");
             accessible(page);
+            bigEnough(page);
             picture("800-" + page.replaceAll("\\W", "-"));
         }
         browser.get(service.address() + "/owner");

@@ -69,6 +69,7 @@ class MainPathBrowserIT extends InBrowser {
             browser.get(service.address() + "/" + page);
             shown("h1");
             accessible(page);
+            bigEnough(page);
             picture(width + "-" + page.replaceAll("\\W", "-"));
         }
         browser.get(service.address() + "/reports/month/2026-10");

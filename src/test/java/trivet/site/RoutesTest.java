@@ -61,7 +61,7 @@ class RoutesTest {
         "/session/pin/ana,          200, 200, 200, 200",
         "/session/owner,            200, 200, 200, 200",
         "/work,                     303, 200, 200, 200",
-        "/work/due.json,            303, 200, 200, 200",
+        "/due.json,                 303, 200, 200, 200",
         "/cooling,                  303, 200, 200, 200",
         "/batches/new,              303, 200, 200, 200",
         "/units,                    303, 303, 200, 200",

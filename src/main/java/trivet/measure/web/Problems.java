@@ -12,6 +12,7 @@ import java.util.Map;
 import org.jboss.logging.Logger;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 import trivet.measure.web.ProblemException.FieldError;
+import trivet.words.Words;
 
 /** Turns refusals and errors of the API into problem+json; nothing of the inside of the service is told. */
 class Problems {
@@ -36,12 +37,12 @@ class Problems {
             return error.getResponse();
         }
         String title = switch (status) {
-            case 404 -> "There is nothing at this address.";
-            case 405 -> "This address does not take that method.";
-            case 406 -> "This address cannot answer in the form asked for.";
-            case 413 -> "The body is larger than 1 MiB.";
-            case 415 -> "Send application/json.";
-            default -> "The request was refused.";
+            case 404 -> Words.say("j_web_404");
+            case 405 -> Words.say("j_web_405");
+            case 406 -> Words.say("j_web_406");
+            case 413 -> Words.say("j_web_413");
+            case 415 -> Words.say("j_web_415");
+            default -> Words.say("j_web_refused");
         };
         return problem(status, title, List.of());
     }
@@ -49,7 +50,7 @@ class Problems {
     @ServerExceptionMapper
     Response unexpected(Exception error) {
         LOG.error("Answering " + uri.getPath() + " failed", error);
-        return problem(500, "Something went wrong here. Nothing that you sent was lost by it; try again.", List.of());
+        return problem(500, Words.say("j_web_500"), List.of());
     }
 
     private Response problem(int status, String title, List<FieldError> errors) {
@@ -58,7 +59,7 @@ class Problems {
         if (page) {
             return Response.status(status).type(MediaType.TEXT_HTML + ";charset=UTF-8").entity("<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><title>"
                     + status + "</title><link rel=\"stylesheet\" href=\"/css/trivet.css\"><main><h1>" + escaped(title)
-                    + "</h1><p><a class=\"key\" href=\"/\">Back to the start</a></p></main></html>").build();
+                    + "</h1><p><a class=\"key\" href=\"/\">" + escaped(Words.say("j_web_start")) + "</a></p></main></html>").build();
         }
         Map<String, Object> body = new LinkedHashMap<>();
         body.put("type", "about:blank");

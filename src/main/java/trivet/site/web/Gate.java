@@ -30,7 +30,7 @@ class Gate {
     static final String TABLET = "trivet-tablet";
     static final String SESSION = "trivet-session";
     private static final List<String> OPEN = List.of("/api/rulebooks", "/api/calc/", "/api/schemas/", "/session", "/start", "/words.js", "/calculators");
-    private static final List<String> TABLET_ALONE = List.of("/work", "/cooling", "/batches/");
+    private static final List<String> TABLET_ALONE = List.of("/work", "/due.json", "/cooling", "/batches/");
 
     @Inject
     Devices devices;

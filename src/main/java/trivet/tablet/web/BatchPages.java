@@ -65,11 +65,7 @@ public class BatchPages {
     @GET
     @Path("new")
     public TemplateInstance begin() {
-        return screen.of(begin).data("plans", plans.approved()).data("ovens", units(Unit.Kind.OVEN)).data("lastCode", daybook.lastCode());
-    }
-
-    private List<Unit> units(Unit.Kind... kinds) {
-        return devices.units().stream().filter(unit -> unit.active() && List.of(kinds).contains(unit.kind())).toList();
+        return screen.of(begin).data("plans", plans.approved()).data("ovens", devices.inUse(Unit.Kind.OVEN)).data("lastCode", daybook.lastCode());
     }
 
     private BatchRecord batch(String id) {
@@ -85,7 +81,7 @@ public class BatchPages {
         LocalDate useBy = sites.inForceAt(clock.instant()).flatMap(c -> c.rulebook().useBy()).map(rule -> rule.lastDay(prepared, days)).orElse(prepared.plusDays(days));
         List<Outlook> outlook = outlooks.of(batch);
         return screen.of(page).data("outlook", outlook).data("heat", Evidence.heat(batch).orElse("")).data("b", batch).data("curves", batch.runs().stream().map(run -> new RawString(Curve.svg(run, sites.current().orElseThrow().zone(), run.ended() ? List.of() : outlook, Optional.of(clock.instant())))).toList())
-                .data("fridges", units(Unit.Kind.FRIDGE, Unit.Kind.FREEZER)).data("places", units(Unit.Kind.COOLING_RACK, Unit.Kind.BLAST_CHILLER, Unit.Kind.FRIDGE))
+                .data("fridges", devices.inUse(Unit.Kind.FRIDGE, Unit.Kind.FREEZER)).data("places", devices.inUse(Unit.Kind.COOLING_RACK, Unit.Kind.BLAST_CHILLER, Unit.Kind.FRIDGE))
                 .data("useBy", useBy).data("big", big(batch)).data("holdIds", String.join(" ", batch.holds().stream().map(hold -> hold.id()).toList()))
                 .data("waitingIds", String.join(" ", batch.waiting().stream().map(entry -> entry.id()).toList())).data("sheets", batch.entries().stream().flatMap(e -> e.sheet().stream()).distinct().toList()).data("checkIds", checkIds(batch));
     }

@@ -106,7 +106,7 @@ public class DayPages {
     }
 
     @GET
-    @Path("work/due.json")
+    @Path("due.json")
     @Produces(MediaType.APPLICATION_JSON)
     public Map<String, Object> dueNow() {
         List<Check> due = due(daybook.underway());

@@ -15,7 +15,6 @@ import jakarta.ws.rs.core.MediaType;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
-import java.util.List;
 import java.util.Optional;
 import trivet.deviation.Daybook;
 import trivet.device.Devices;
@@ -96,11 +95,7 @@ public class SheetPages {
         LocalDate useBy = sites.inForceAt(clock.instant()).flatMap(c -> c.rulebook().useBy()).map(rule -> rule.lastDay(today, plan.plan().useByDays()))
                 .orElse(today.plusDays(plan.plan().useByDays()));
         return screen.of(enter).data("plan", plan).data("sheet", sheet).data("today", today).data("useBy", useBy).data("dayEnds", sites.current().orElseThrow().dayEnds())
-                .data("ovens", units(Unit.Kind.OVEN)).data("fridges", units(Unit.Kind.FRIDGE, Unit.Kind.FREEZER))
+                .data("ovens", devices.inUse(Unit.Kind.OVEN)).data("fridges", devices.inUse(Unit.Kind.FRIDGE, Unit.Kind.FREEZER))
                 .data("probes", devices.probes().stream().filter(Devices.Probe::active).toList()).data("lastCode", daybook.lastCode());
-    }
-
-    private List<Unit> units(Unit.Kind... kinds) {
-        return devices.units().stream().filter(unit -> unit.active() && List.of(kinds).contains(unit.kind())).toList();
     }
 }

@@ -142,7 +142,7 @@ if (one("[data-follow]")) setInterval(async () => {
 
 /** A check past due sounds on every open screen. */
 async function listen() {
-  const due = await fetch("/work/due.json", UNATTENDED).then(r => r.ok ? r.json() : { past: 0 }).catch(() => ({ past: 0 }));
+  const due = await fetch("/due.json", UNATTENDED).then(r => r.ok ? r.json() : { past: 0 }).catch(() => ({ past: 0 }));
   if (due.past > 0 && Number(sessionStorage.getItem("trivet.quiet") ?? 0) < Date.now()) {
     sessionStorage.setItem("trivet.quiet", Date.now() + 60000);
     const audio = new AudioContext(), tone = audio.createOscillator();

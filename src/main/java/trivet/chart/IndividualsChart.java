@@ -1,6 +1,7 @@
 package trivet.chart;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -8,7 +9,7 @@ import java.util.function.IntPredicate;
 
 /**
  * A chart of single values and their moving ranges of two (W. A. Shewhart; NIST/SEMATECH e-Handbook 6.3.2.2): limits at
- * x̄ ± 3 MR̄/d2, upper limit of the moving range D4 MR̄. Run rules after L. S. Nelson, J. Qual. Technol. 16 (1984), numbering
+ * x̄ ± 3 MR̄/d2, upper limit of the moving range D4 MR̄. Run rules after L. S. Nelson, J. Qual. Technol. 16 (1984), pp. 237-239 from memory, numbering
  * from memory. Control limits describe the process and are never food-safety limits.
  *
  * @param sigma MR̄/d2
@@ -30,7 +31,8 @@ public record IndividualsChart(double centre, double upper, double lower, double
     /**
      * The chart of values in order; refuses fewer than two.
      *
-     * @param breaks indexes, counted from 0, before which no moving range is built: a gap, another probe, a new plan version
+     * @param breaks indexes, counted from 0, before which no moving range is built and over which no run goes on: a gap, another probe,
+     *     a new plan version
      */
     public static IndividualsChart of(double[] values, double d2, Set<String> rules, Set<Integer> breaks) {
         if (values.length < 2) {
@@ -52,14 +54,22 @@ public record IndividualsChart(double centre, double upper, double lower, double
         double mean = count == 0 ? 0 : ranges / count;
         double sigma = mean / d2;
         double d4 = d2 == TABLE_D2 ? TABLE_D4 : 1 + 3 * D3 / d2;
-        return new IndividualsChart(centre, centre + 3 * sigma, centre - 3 * sigma, sigma, mean, d4 * mean, signals(values, centre, sigma, rules));
+        return new IndividualsChart(centre, centre + 3 * sigma, centre - 3 * sigma, sigma, mean, d4 * mean, signals(values, centre, sigma, rules, breaks));
     }
 
-    private static List<Signal> signals(double[] x, double centre, double sigma, Set<String> rules) {
+    private static List<Signal> signals(double[] x, double centre, double sigma, Set<String> rules, Set<Integer> breaks) {
         Set<Signal> found = new LinkedHashSet<>();
         for (String rule : RULES) {
-            if (rules.contains(rule)) {
-                find(rule, x, centre, sigma, found);
+            for (int from = 0, to; rules.contains(rule) && from < x.length; from = to) {
+                to = from + 1;
+                while (to < x.length && !breaks.contains(to)) {
+                    to++;
+                }
+                Set<Signal> stretch = new LinkedHashSet<>();
+                find(rule, Arrays.copyOfRange(x, from, to), centre, sigma, stretch);
+                for (Signal signal : stretch) {
+                    found.add(new Signal(signal.rule(), signal.index() + from));
+                }
             }
         }
         return new ArrayList<>(found);

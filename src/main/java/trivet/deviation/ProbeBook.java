@@ -81,13 +81,18 @@ final class ProbeBook {
         return rules.at(at).flatMap(c -> c.rulebook().range("probe-" + data.text("method").orElse("")));
     }
 
-    /** A reading in boiling water as it would be at 100 °C: raised by what the given height above the sea lowers the boiling point. */
+    /**
+     * A reading in boiling water as it would be at 100 °C: raised by what the pressure at the place, or else the height above the
+     * sea, lowers the boiling point.
+     */
     private static Temperature atSeaLevel(Temperature read, Fields data) {
-        if (!data.text("method").map("boiling"::equals).orElse(false) || data.decimal("altitude_m").isEmpty()) {
+        Optional<Double> pressure = data.decimal("pressure_hpa").map(BigDecimal::doubleValue);
+        Optional<Double> altitude = data.decimal("altitude_m").map(BigDecimal::doubleValue);
+        if (!data.text("method").map("boiling"::equals).orElse(false) || (pressure.isEmpty() && altitude.isEmpty())) {
             return read;
         }
         try {
-            double boils = BoilingPoint.celsius(BoilingPoint.pressure(data.decimal("altitude_m").get().doubleValue()));
+            double boils = BoilingPoint.celsius(pressure.orElseGet(() -> BoilingPoint.pressure(altitude.get())));
             return Temperature.celsius(read.inCelsius().add(BigDecimal.valueOf(BOILS - boils).setScale(4, RoundingMode.HALF_EVEN)).setScale(4, RoundingMode.HALF_EVEN).toPlainString());
         } catch (IllegalArgumentException outside) {
             return read;

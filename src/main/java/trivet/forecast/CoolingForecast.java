@@ -175,12 +175,14 @@ public final class CoolingForecast {
         double tau = Math.exp(x[1]);
         for (int i = 0; i < q.minutes().length; i++) {
             double off = q.celsius()[i] - (air + (x[0] - air) * Math.exp(-q.minutes()[i] / tau));
-            if (off > WARMER_SIGMAS * q.sigma()) {
-                flags.add(new Flag(i + 1, Words.say("j_warmer_than_the_curve_of_the")));
-            } else if (off < -COLDER_SIGMAS * q.sigma()) {
-                flags.add(new Flag(i + 1, Words.say("j_colder_than_the_curve_of_the")));
+            if (off > WARMER_SIGMAS * q.sigma() || off < -COLDER_SIGMAS * q.sigma()) {
+                flags.add(flag(i + 1, off > 0));
             }
         }
         return flags;
+    }
+
+    static Flag flag(int reading, boolean warmer) {
+        return new Flag(reading, warmer ? Words.say("j_warmer_than_the_curve_of_the") : Words.say("j_colder_than_the_curve_of_the"));
     }
 }

@@ -1,8 +1,8 @@
 package trivet.forecast;
 
 /**
- * Nonlinear least squares by Levenberg and Marquardt (K. Levenberg, Q. Appl. Math. 2, 1944; D. Marquardt, SIAM J. 11, 1963)
- * with Moré's scaling by column norms (LNM 630, 1978), solved by Householder QR of the damped Jacobian, for few parameters.
+ * Nonlinear least squares by Levenberg and Marquardt (K. Levenberg, Q. Appl. Math. 2, 1944, pp. 164-168; D. Marquardt, SIAM J. 11, 1963, pp. 431-441)
+ * with Moré's scaling by column norms (LNM 630, 1978, pp. 105-116 from memory), solved by Householder QR of the damped Jacobian, for few parameters.
  */
 public final class LeastSquares {
 

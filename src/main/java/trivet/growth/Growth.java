@@ -1,7 +1,7 @@
 package trivet.growth;
 
 /**
- * Growth over a temperature curve in closed form (J. Baranyi and T. A. Roberts, Int. J. Food Microbiol. 23, 1994):
+ * Growth over a temperature curve in closed form (J. Baranyi and T. A. Roberts, Int. J. Food Microbiol. 23, 1994, pp. 277-294):
  * M = ∫ μ(T) dt; A = ln((1 + q0 e^M)/(1 + q0)), or M without a lag; N = N0 e^A / (1 + (e^A − 1) N0/Nmax); counts as log10.
  * Between knots the temperature is taken as a straight line.
  */

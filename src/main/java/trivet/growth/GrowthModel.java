@@ -41,17 +41,17 @@ public record GrowthModel(String id, String organism, String matrix, double lowe
             new GrowthModel("c-perfringens-beef", "Clostridium perfringens", "cooked uncured beef", 10, 51, 0.0699, USUAL_MAX, 1, Set.of(), JUNEJA_2011,
                     c -> new RateCurve.Ratkowsky(0.05 * 0.05 * LN10, 10.15, 0.238, 53)),
             new GrowthModel("c-perfringens-bulk-meat", "Clostridium perfringens", "bulk meat, by pH and salt; no lag, an upper bound", 15, 52, NO_LAG, USUAL_MAX, 1,
-                    Set.of("ph", "salt_percent"), "Le Marc, Plowman, Aldus, Munoz-Cuevas, Baranyi and Peck, Int. J. Food Microbiol. 128 (2008)", GrowthModel::bulkMeat),
+                    Set.of("ph", "salt_percent"), "Le Marc, Plowman, Aldus, Munoz-Cuevas, Baranyi and Peck, Int. J. Food Microbiol. 128 (2008), pp. 41-50", GrowthModel::bulkMeat),
             new GrowthModel("salmonella-egg-mix", "Salmonella", "scrambled egg mix; if it came in after the bake", 10, 45, NO_LAG, USUAL_MAX, 0.5, Set.of(),
                     "Li et al., Food Microbiol. 64 (2017)", c -> new RateCurve.Ratkowsky(0.00136, 2.62, 0.436, 45.8)),
             new GrowthModel("s-aureus-broth", "Staphylococcus aureus", "broth; if it came in after the bake", 8, 50, NO_LAG, USUAL_MAX, 0.5, Set.of(),
                     "Medvedova et al. (2019), PMC6912147", c -> new RateCurve.Cardinal(1.97, 7.7, 40.6, 46.7)),
             new GrowthModel("l-monocytogenes-rte", "Listeria monocytogenes", "ready-to-eat food; growth rate only", -2.83, 25, NO_LAG, USUAL_MAX, 0.5, Set.of("ph", "water_activity"),
-                    "Mejlholm and Dalgaard, J. Food Prot. 72 (2009); Mejlholm et al., Int. J. Food Microbiol. 141 (2010)", GrowthModel::readyToEat),
+                    "Mejlholm and Dalgaard, J. Food Prot. 72 (2009), pp. 2132-2143; Mejlholm et al., Int. J. Food Microbiol. 141 (2010), pp. 137-150", GrowthModel::readyToEat),
             new GrowthModel("l-monocytogenes-dairy", "Listeria monocytogenes", "dairy; a cross-check", -1.7, 45, NO_LAG, USUAL_MAX, 0.5, Set.of("ph", "water_activity"),
-                    "Augustin et al. (2005) as given in Mejlholm et al., Int. J. Food Microbiol. 141 (2010)", GrowthModel::dairy),
+                    "Augustin et al. (2005) as given in Mejlholm et al., Int. J. Food Microbiol. 141 (2010), pp. 137-150", GrowthModel::dairy),
             new GrowthModel("b-cereus-milk", "Bacillus cereus, cold-growing", "milk; a flag for the cold end", 0, 45, NO_LAG, USUAL_MAX, 1, Set.of("ph", "water_activity"),
-                    "Zwietering, de Wit and Notermans, Int. J. Food Microbiol. 30 (1996)", GrowthModel::milk));
+                    "Zwietering, de Wit and Notermans, Int. J. Food Microbiol. 30 (1996), pp. 55-70", GrowthModel::milk));
 
     /** The model of an id; refuses one that is not there. */
     public static GrowthModel of(String id) {

@@ -2,7 +2,7 @@ package trivet.growth;
 
 /**
  * L. monocytogenes in ready-to-eat food: a square-root curve times factors of water and acid, and the interaction ξ of what
- * hinders it (Y. Le Marc et al., Int. J. Food Microbiol. 73, 2002): 1 for ψ ≤ 0.5, 2 (1 − ψ) below 1, 0 from there on.
+ * hinders it (Y. Le Marc et al., Int. J. Food Microbiol. 73, 2002, pp. 219-237): 1 for ψ ≤ 0.5, 2 (1 − ψ) below 1, 0 from there on.
  * Not above 25 °C, since the curve has no highest temperature.
  *
  * @param a the factor of (T + 2.83)², 1/h

@@ -30,7 +30,7 @@ interface RateCurve {
         return a >= b ? 0 : hours / (high - low) * (antiderivative(b) - antiderivative(a));
     }
 
-    /** μ = a (T − Tmin)² (1 − e^(b (T − Tmax))) (D. A. Ratkowsky et al., J. Bacteriol. 154, 1983). */
+    /** μ = a (T − Tmin)² (1 − e^(b (T − Tmax))) (D. A. Ratkowsky et al., J. Bacteriol. 154, 1983, pp. 1222-1226). */
     record Ratkowsky(double a, double lowest, double b, double highest) implements RateCurve {
         @Override
         public double rate(double t) {
@@ -45,7 +45,7 @@ interface RateCurve {
         }
     }
 
-    /** The cardinal model with inflection, n = 2 (L. Rosso et al., J. Theor. Biol. 162, 1993). */
+    /** The cardinal model with inflection, n = 2 (L. Rosso et al., J. Theor. Biol. 162, 1993, pp. 447-463). */
     record Cardinal(double optimum, double lowest, double best, double highest) implements RateCurve {
         private double slope() {
             return (best - lowest) * ((best - lowest) + 2 * (best - highest));
@@ -73,7 +73,7 @@ interface RateCurve {
         }
     }
 
-    /** μ = a (T − Tmin)² up to a bound (square-root model; D. A. Ratkowsky et al., J. Bacteriol. 149, 1982). */
+    /** μ = a (T − Tmin)² up to a bound (square-root model; D. A. Ratkowsky et al., J. Bacteriol. 149, 1982, pp. 1-5). */
     record SquareRoot(double a, double lowest, double highest) implements RateCurve {
         @Override
         public double rate(double t) {

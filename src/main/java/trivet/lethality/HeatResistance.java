@@ -14,10 +14,10 @@ public record HeatResistance(String organism, String matrix, double dMinutes, do
 
     /** The sets that are shown. Salt or a low water activity raises D many times over. */
     public static final List<HeatResistance> KNOWN = List.of(
-            new HeatResistance("Salmonella (5 strains)", "liquid egg yolk, pH 6.3", 0.28, 60, 4.33, 60, 62.2, "Schuman and Sheldon, J. Food Prot. 60(6), 1997"),
-            new HeatResistance("L. monocytogenes (5 strains)", "liquid egg yolk", 1.34, 60, 6.06, 60, 62.2, "Schuman and Sheldon, J. Food Prot. 60(6), 1997"),
-            new HeatResistance("Salmonella (5 strains)", "egg white, pH 8.2", 7.99, 55.1, 3.54, 55.1, 58.3, "Schuman and Sheldon, J. Food Prot. 60(6), 1997"),
-            new HeatResistance("L. monocytogenes F5069", "raw liquid whole egg", 22.6, 51, 7.2, 51, 66, "Foegeding and Leasor, J. Food Prot. 53, 1990"),
+            new HeatResistance("Salmonella (5 strains)", "liquid egg yolk, pH 6.3", 0.28, 60, 4.33, 60, 62.2, "Schuman and Sheldon, J. Food Prot. 60(6), 1997, pp. 634-638"),
+            new HeatResistance("L. monocytogenes (5 strains)", "liquid egg yolk", 1.34, 60, 6.06, 60, 62.2, "Schuman and Sheldon, J. Food Prot. 60(6), 1997, pp. 634-638"),
+            new HeatResistance("Salmonella (5 strains)", "egg white, pH 8.2", 7.99, 55.1, 3.54, 55.1, 58.3, "Schuman and Sheldon, J. Food Prot. 60(6), 1997, pp. 634-638"),
+            new HeatResistance("L. monocytogenes F5069", "raw liquid whole egg", 22.6, 51, 7.2, 51, 66, "Foegeding and Leasor, J. Food Prot. 53, 1990, pp. 9-14"),
             new HeatResistance("Salmonella cocktail", "fried chicken and beef patties", 16, 60, 6.0, 55, 70, "review text, secondary source"));
 
     /** D at a temperature, minutes; refuses one outside the measured range. */

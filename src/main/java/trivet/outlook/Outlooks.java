@@ -21,11 +21,12 @@ import trivet.deviation.Daybook;
 import trivet.device.Devices;
 import trivet.device.Unit;
 import trivet.forecast.CoolingForecast;
+import trivet.forecast.PlacesForecast;
 import trivet.limit.Verdict;
 import trivet.words.Words;
 
 /**
- * Forecasts the cooling of batches from their readings since they were last moved, with a prior learnt from the product's own
+ * Forecasts the cooling of batches by one fit over the places they stood in, with a prior for each learnt from the product's own
  * accepted batches in the same kind of place, or a recipe's default with fewer than three. The air is not known and is
  * estimated too, around what is usual in such a place (common practice, no source).
  */
@@ -68,15 +69,23 @@ public class Outlooks {
     private record Move(Instant at, Optional<Unit.Kind> place) {
     }
 
-    private Optional<Move> lastMove(BatchRecord batch, Instant origin) {
-        return batch.told().stream().filter(told -> told.kind().equals("moved") && !told.at().isBefore(origin)).reduce((a, b) -> b).map(told -> new Move(told.at(), place(told)));
+    /** Where the run's food stood, in order: first wherever it came to from the oven, then each place it was moved to. */
+    private List<Move> moves(BatchRecord batch, CoolingRun run) {
+        List<Move> moves = new ArrayList<>(List.of(new Move(run.origin(), Optional.empty())));
+        for (Told told : batch.told()) {
+            if (told.kind().equals("moved") && !told.at().isBefore(run.origin())) {
+                moves.removeIf(move -> !move.at().isBefore(told.at()));
+                moves.add(new Move(told.at(), place(told)));
+            }
+        }
+        return moves;
     }
 
     private Optional<Unit.Kind> place(Told told) {
         return told.data().text("place").flatMap(devices::unit).map(Unit::kind);
     }
 
-    /** The outlook for each stage that waits, of the curve with the latest arrival; empty without a reading since the last move. */
+    /** The outlook for each stage that waits, of the curve with the latest arrival; empty without a reading. */
     public List<Outlook> of(BatchRecord batch) {
         List<Outlook> worst = new ArrayList<>();
         for (CoolingRun run : batch.runs()) {
@@ -91,24 +100,21 @@ public class Outlooks {
     }
 
     private List<Outlook> of(BatchRecord batch, CoolingRun run) {
-        Optional<Move> move = lastMove(batch, run.origin());
-        Instant from = move.map(Move::at).orElse(run.origin());
-        List<Reading> readings = run.readings().stream().filter(r -> !r.at().isBefore(from) && !Reading.impossible(r.temperature())).toList();
-        if (readings.isEmpty()) {
+        List<Reading> readings = run.readings().stream().filter(r -> !r.at().isBefore(run.origin()) && !Reading.impossible(r.temperature())).toList();
+        List<StageVerdict> open = run.verdict().stages().stream().filter(stage -> stage.waiting() && stage.deadline().isPresent()).toList();
+        if (readings.isEmpty() || open.isEmpty()) {
             return List.of();
         }
-        Instant zero = readings.get(0).at();
+        Instant zero = run.origin();
         double[] minutes = readings.stream().mapToDouble(r -> Minutes.between(zero, r.at()).doubleValue()).toArray();
         double[] celsius = readings.stream().mapToDouble(r -> r.temperature().inCelsius().doubleValue()).toArray();
-        List<StageVerdict> open = run.verdict().stages().stream().filter(stage -> stage.waiting() && stage.deadline().isPresent()).toList();
         List<CoolingForecast.Target> targets = open.stream().map(stage -> new CoolingForecast.Target(stage.stage().to().celsius().inCelsius().doubleValue(),
-                Math.max(0.01, Minutes.between(zero, Minutes.after(run.origin(), stage.deadline().get())).doubleValue()))).toList();
-        if (targets.isEmpty()) {
-            return List.of();
-        }
-        Air air = air(move.flatMap(Move::place));
-        CoolingForecast.Prior prior = prior(batch, move.flatMap(Move::place));
-        CoolingForecast.Forecast forecast = CoolingForecast.of(new CoolingForecast.Question(air.celsius(), air.sd(), SIGMA, LEVEL, prior, targets, minutes, celsius));
+                Math.max(0.01, stage.deadline().get().doubleValue()))).toList();
+        List<PlacesForecast.Place> places = moves(batch, run).stream().map(move -> {
+            Air air = air(move.place());
+            return new PlacesForecast.Place(Minutes.between(zero, move.at()).doubleValue(), air.celsius(), air.sd(), prior(batch, move.place()));
+        }).toList();
+        CoolingForecast.Forecast forecast = PlacesForecast.of(places, SIGMA, LEVEL, targets, minutes, celsius);
         List<Outlook.Flagged> flagged = forecast.flags().stream().map(flag -> new Outlook.Flagged(readings.get(flag.reading() - 1).at(), flag.why())).toList();
         List<Outlook> all = new ArrayList<>();
         for (CoolingForecast.Arrival arrival : forecast.arrivals()) {
@@ -148,9 +154,11 @@ public class Outlooks {
                 continue;
             }
             for (CoolingRun run : past.runs()) {
-                Optional<Move> move = lastMove(past, run.origin());
-                if (move.flatMap(Move::place).equals(place)) {
-                    lnTau(run, move.map(Move::at).orElse(run.origin()), air).ifPresent(taus::add);
+                List<Move> moves = moves(past, run);
+                for (int k = 0; k < moves.size(); k++) {
+                    if (moves.get(k).place().equals(place)) {
+                        lnTau(run, moves.get(k).at(), k + 1 < moves.size() ? moves.get(k + 1).at() : Instant.MAX, air).ifPresent(taus::add);
+                    }
                 }
             }
         }
@@ -162,8 +170,8 @@ public class Outlooks {
         return new CoolingForecast.Prior(mean, Math.max(LEAST_SD, Math.sqrt(variance * (1 + 1.0 / taus.size()))));
     }
 
-    private static Optional<Double> lnTau(CoolingRun run, Instant from, double air) {
-        List<Reading> readings = run.readings().stream().filter(r -> !r.at().isBefore(from) && r.temperature().inCelsius().doubleValue() > air + 1).toList();
+    private static Optional<Double> lnTau(CoolingRun run, Instant from, Instant to, double air) {
+        List<Reading> readings = run.readings().stream().filter(r -> !r.at().isBefore(from) && !r.at().isAfter(to) && r.temperature().inCelsius().doubleValue() > air + 1).toList();
         if (readings.size() < 2) {
             return Optional.empty();
         }

@@ -2,12 +2,14 @@ package trivet.outlook;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import trivet.chart.CusumChart;
 import trivet.chart.EwmaChart;
 import trivet.chart.IndividualsChart;
@@ -16,6 +18,7 @@ import trivet.check.Minutes;
 import trivet.check.Reading;
 import trivet.deviation.UnitRecord;
 import trivet.excursion.TimeAbove;
+import trivet.ledger.Entry;
 import trivet.limit.RangeLimit;
 
 /**
@@ -28,8 +31,9 @@ import trivet.limit.RangeLimit;
  * @param capability Cpk against the limit's highest temperature, as text; empty where the limit has none
  * @param minutesAbove whole minutes above the limit in the last seven days, by straight lines; empty without a limit
  * @param minutesUnknown whole minutes in gaps of more than a day
+ * @param meanKinetic the mean kinetic temperature of the last seven days, °C, as text with one decimal; empty with fewer than two readings
  */
-public record UnitHabits(String lower, String upper, List<Instant> changed, String capability, Optional<Long> minutesAbove, long minutesUnknown, List<Away> excursions) {
+public record UnitHabits(String lower, String upper, List<Instant> changed, String capability, Optional<Long> minutesAbove, long minutesUnknown, String meanKinetic, List<Away> excursions) {
 
     private static final double LONGEST_GAP_MINUTES = 24 * 60;
     private static final int LEAST_FOR_A_CHART = 20;
@@ -50,24 +54,48 @@ public record UnitHabits(String lower, String upper, List<Instant> changed, Stri
         }
         double[] values = celsius(readings);
         double[] at = minutes(readings);
-        Set<Integer> breaks = IntStream.range(1, values.length).filter(i -> at[i] - at[i - 1] > LONGEST_GAP_MINUTES).boxed().collect(Collectors.toSet());
+        Set<Integer> breaks = IntStream.range(1, values.length).filter(i -> at[i] - at[i - 1] > LONGEST_GAP_MINUTES || changed(readings.get(i - 1).told().entry(), readings.get(i).told().entry())).boxed().collect(Collectors.toSet());
         IndividualsChart chart = IndividualsChart.of(values, IndividualsChart.D2, Set.copyOf(IndividualsChart.USUAL), breaks);
         List<Signal> signals = new ArrayList<>(chart.signals());
         if (chart.sigma() > 0) {
-            signals.addAll(EwmaChart.of(values, LAMBDA, chart.centre(), chart.sigma(), WIDTH, true).signals());
-            signals.addAll(CusumChart.of(values, chart.centre(), ALLOWANCE * chart.sigma(), DECISION * chart.sigma()).signals());
+            for (int from = 0, to; from < values.length; from = to) {
+                to = from + 1;
+                while (to < values.length && !breaks.contains(to)) {
+                    to++;
+                }
+                int before = from;
+                double[] stretch = Arrays.copyOfRange(values, from, to);
+                Stream.concat(EwmaChart.of(stretch, LAMBDA, chart.centre(), chart.sigma(), WIDTH, true).signals().stream(),
+                        CusumChart.of(stretch, chart.centre(), ALLOWANCE * chart.sigma(), DECISION * chart.sigma()).signals().stream())
+                        .forEach(signal -> signals.add(new Signal(signal.rule(), signal.index() + before)));
+            }
         }
         List<Instant> changed = signals.stream().map(signal -> readings.get(signal.index() - 1).at()).distinct().sorted().toList();
         Optional<Double> highest = limit.flatMap(RangeLimit::maximum).map(bound -> bound.celsius().inCelsius().doubleValue());
         String capability = highest.filter(h -> chart.sigma() > 0).map(h -> two(IndividualsChart.capability(chart.centre(), chart.sigma(), Double.NaN, h))).orElse("");
         List<Reading> seven = possible(week);
         if (highest.isEmpty() || seven.size() < 2) {
-            return Optional.of(new UnitHabits(one(chart.lower()), one(chart.upper()), changed, capability, Optional.empty(), 0, List.of()));
+            return Optional.of(new UnitHabits(one(chart.lower()), one(chart.upper()), changed, capability, Optional.empty(), 0, meanKinetic(seven), List.of()));
         }
         TimeAbove above = TimeAbove.of(highest.get(), LONGEST_GAP_MINUTES, minutes(seven), celsius(seven));
         List<Away> away = TimeAbove.excursions(at, values, highest.get(), 0, highest.get(), 0).stream()
                 .map(e -> new Away(moment(readings, e.from()), Double.isNaN(e.to()) ? Optional.empty() : Optional.of(moment(readings, e.to())))).toList();
-        return Optional.of(new UnitHabits(one(chart.lower()), one(chart.upper()), changed, capability, Optional.of(Math.round(above.minutesAbove())), Math.round(above.unknownMinutes()), away));
+        return Optional.of(new UnitHabits(one(chart.lower()), one(chart.upper()), changed, capability, Optional.of(Math.round(above.minutesAbove())), Math.round(above.unknownMinutes()), meanKinetic(seven), away));
+    }
+
+    /** Whether another instrument read, or another rulebook judged, so that the readings before say nothing of the habit after. */
+    private static boolean changed(Entry before, Entry after) {
+        return !before.instrument().equals(after.instrument()) || !before.rulebook().equals(after.rulebook());
+    }
+
+    /** Each reading weighs half the time to its neighbours. */
+    private static String meanKinetic(List<Reading> readings) {
+        if (readings.size() < 2) {
+            return "";
+        }
+        double[] at = minutes(readings);
+        double[] weights = IntStream.range(0, at.length).mapToDouble(i -> (at[Math.min(at.length - 1, i + 1)] - at[Math.max(0, i - 1)]) / 2).toArray();
+        return one(TimeAbove.meanKinetic(celsius(readings), weights));
     }
 
     private static List<Reading> possible(UnitRecord record) {

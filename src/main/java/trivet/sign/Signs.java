@@ -9,7 +9,7 @@ import org.hipparchus.distribution.discrete.BinomialDistribution;
 
 /**
  * Tests of how records look, each with the probability of something at least as odd by chance. Every one has an innocent
- * explanation; the rate of false alarms over many tests is controlled by Benjamini and Hochberg (J. R. Stat. Soc. B 57, 1995).
+ * explanation; the rate of false alarms over many tests is controlled by Benjamini and Hochberg (J. R. Stat. Soc. B 57, 1995, pp. 289-300 from memory).
  */
 public final class Signs {
 

@@ -12,6 +12,7 @@ import org.hipparchus.optim.nonlinear.vector.leastsquares.MultivariateJacobianFu
 import org.hipparchus.util.Pair;
 import trivet.chart.IndividualsChart;
 import trivet.forecast.CoolingForecast;
+import trivet.forecast.PlacesForecast;
 import trivet.growth.Growth;
 import trivet.growth.GrowthModel;
 import trivet.lethality.Lethality;
@@ -102,6 +103,10 @@ public final class ScienceBench {
         target[10] = Math.log(75) / 0.25;
         double theirs = seconds(5_000, () -> new LevenbergMarquardtOptimizer().optimize(new LeastSquaresBuilder().start(new double[] {celsius[0], Math.log(75)}).model(model).target(target)
                 .lazyEvaluation(false).maxEvaluations(1000).maxIterations(1000).build()).getPoint().getEntry(1));
+        List<PlacesForecast.Place> places = List.of(new PlacesForecast.Place(0, 20, 3, new CoolingForecast.Prior(Math.log(75), 0.5)), new PlacesForecast.Place(25, -1, 2, new CoolingForecast.Prior(Math.log(75), 0.5)));
+        List<CoolingForecast.Target> cold = List.of(new CoolingForecast.Target(8, 90));
+        double moved = seconds(5_000, () -> PlacesForecast.of(places, 0.5, 0.95, cold, minutes, celsius).tauMinutes());
+        System.out.printf("forecast of 10 readings over two places %.1f µs; 20 live batches %.2f ms (goal 20)%n", moved * 1e6, 20 * moved * 1e3);
         System.out.printf("forecast of 10 readings with its interval: %.1f µs, the fit alone by Hipparchus %.1f µs: %.1f times as fast (goal 5); 20 live batches %.2f ms (goal 20)%n", ours * 1e6, theirs * 1e6,
                 theirs / ours, 20 * ours * 1e3);
     }

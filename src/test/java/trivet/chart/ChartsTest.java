@@ -31,6 +31,16 @@ class ChartsTest {
     }
 
     @Test
+    void a_break_ends_a_run_and_its_jump_is_no_moving_range() {
+        double[] values = {1, 2, 1, 2, 1, 2, 1, 2, 9, 9.1, 9, 9.1, 9, 9.1, 9, 9.1, 9};
+        IndividualsChart whole = IndividualsChart.of(values, IndividualsChart.D2, Set.of("nine-one-side"), Set.of());
+        assertEquals(List.of(new Signal("nine-one-side", 17)), whole.signals());
+        IndividualsChart broken = IndividualsChart.of(values, IndividualsChart.D2, Set.of("nine-one-side"), Set.of(8, 12));
+        assertEquals(List.of(), broken.signals());
+        assertEquals((7 * 1 + 7 * 0.1) / 14, broken.movingRangeMean(), 1e-12);
+    }
+
+    @Test
     void ewma_of_the_handbook() {
         // NIST/SEMATECH e-Handbook 6.3.2.4
         double[] values = {52.0, 47.0, 53.0, 49.3, 50.1, 47.0, 51.0, 50.1, 51.2, 50.5, 49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1};

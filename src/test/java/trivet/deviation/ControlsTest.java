@@ -209,6 +209,10 @@ class ControlsTest extends BatchBegun {
         assertTrue(daybook.probeBlocked("P5").isPresent());
         tell("probe-check", "ana", "\"instrument\":\"P5\",", 5, 5, check.formatted("\"altitude_m\":1500,"));
         assertTrue(daybook.probeBlocked("P5").isEmpty(), "IAPWS-IF97: 94.98 °C at 1500 m");
+        tell("probe-check", "ana", "\"instrument\":\"P5\",", 9, 9, check.formatted("\"altitude_m\":0,"));
+        assertTrue(daybook.probeBlocked("P5").isPresent());
+        tell("probe-check", "ana", "\"instrument\":\"P5\",", 12, 12, check.formatted("\"altitude_m\":0,\"pressure_hpa\":845.56,"));
+        assertTrue(daybook.probeBlocked("P5").isEmpty(), "the pressure read there goes before the height");
     }
 
     @Test

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import trivet.FreshDemo;
 import trivet.outlook.Outlook;
 import trivet.outlook.Outlooks;
+import trivet.outlook.StepHabits;
 
 /** The forecast beside a batch that cools: early enough to act, from the first reading on, and gone once it is there. */
 @QuarkusTest
@@ -40,6 +41,28 @@ class OutlooksTest extends BatchBegun {
         cooling("62", "54");
         List<Outlook> slow = outlooks.of(now());
         assertTrue(slow.get(0).late() > 0.9 && slow.get(0).words().startsWith("Will miss"), slow.toString());
+    }
+
+    @Test
+    void a_reading_on_the_bench_alone_already_counts_in_the_chiller() {
+        start = clock.instant().minus(Duration.ofMinutes(100));
+        begin("deep-quiche");
+        baked();
+        tell("cooling-reading", "ana", 56, celsius("84"));
+        tell("moved", "ana", 58, "{\"place\":\"chiller-1\"}");
+        List<Outlook> one = outlooks.of(now());
+        assertEquals(1, one.size());
+        assertTrue(one.get(0).low().isBefore(one.get(0).eta()) && one.get(0).late() < 1, one.toString());
+    }
+
+    @Test
+    void a_step_s_history_is_of_one_product_plan_version_and_probe() {
+        List<StepHabits> histories = StepHabits.of(daybook.begun(clock.instant().minus(Duration.ofDays(90)), clock.instant()));
+        assertTrue(histories.stream().anyMatch(h -> h.step().equals("core")) && histories.stream().anyMatch(h -> h.step().equals("cooling")), histories.toString());
+        for (StepHabits habits : histories) {
+            assertTrue(habits.points().size() >= StepHabits.LEAST && habits.chart().lower() <= habits.chart().centre());
+            assertEquals(1, habits.points().stream().map(point -> daybook.batch(point.batch()).orElseThrow().title()).distinct().count());
+        }
     }
 
     @Test

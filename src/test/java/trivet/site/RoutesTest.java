@@ -79,6 +79,7 @@ class RoutesTest {
         "/sheets/deep-quiche,       303, 303, 200, 200",
         "/sheets/deep-quiche/enter, 303, 303, 200, 200",
         "/records/nothing/correct,  303, 303, 404, 404",
+        "/steps,                    303, 303, 200, 200",
         "/owner,                    303, 303, 303, 200",
         "/owner/rulebook,           303, 303, 303, 200",
         "/owner/plans,              303, 303, 303, 200",

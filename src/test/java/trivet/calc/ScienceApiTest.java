@@ -129,4 +129,28 @@ class ScienceApiTest {
             answer.body("errors[0].field", equalTo(field.strip()));
         }
     }
+
+    @Test
+    void a_tree_and_the_matrix_answer_as_published() {
+        post("control-point", "{\"tree\":\"codex-2022\",\"answers\":{\"q1\":\"no\",\"q2\":\"yes\",\"q3\":\"no\",\"q4\":\"yes\"}}").statusCode(200)
+                .body("outcome", equalTo("ccp")).body("path", equalTo(java.util.List.of("q1", "q2", "q3", "q4"))).body("asks", nullValue()).body("reason", org.hamcrest.Matchers.startsWith("CCP"));
+        post("control-point", "{\"tree\":\"codex-2003\",\"answers\":{\"q1\":\"no\"}}").statusCode(200).body("outcome", nullValue()).body("asks", equalTo("q1a"));
+        post("risk-level", "{\"matrix\":\"eu-notice-2022\",\"probability\":3,\"effect\":4}").statusCode(200).body("level", equalTo(6)).body("route", equalTo("control-point"));
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+        "control-point | {\"tree\":\"codex-2022\",\"answers\":{\"q1\":\"yes\",\"q2\":\"yes\"}} | 422 | answers.q2",
+        "control-point | {\"tree\":\"codex-2022\",\"answers\":{\"q1\":\"perhaps\"}} | 422 | answers.q1",
+        "control-point | {\"tree\":\"codex-2022\",\"answers\":{\"q9\":\"no\"}} | 422 | answers.q9",
+        "control-point | {\"tree\":\"codex-2022\",\"answers\":{\"q1\":true}} | 400 | answers.q1",
+        "control-point | {\"tree\":\"codex-1997\",\"answers\":{}} | 422 | tree",
+        "control-point | {\"tree\":\"codex-2022\"} | 400 | answers",
+        "risk-level | {\"matrix\":\"eu-notice-2022\",\"probability\":0,\"effect\":4} | 422 | probability",
+        "risk-level | {\"matrix\":\"eu-notice-2022\",\"probability\":2,\"effect\":2.5} | 422 | effect",
+        "risk-level | {\"matrix\":\"other\",\"probability\":2,\"effect\":2} | 422 | matrix",
+        "risk-level | {\"matrix\":\"eu-notice-2022\",\"probability\":2} | 400 | effect"})
+    void a_tree_or_matrix_refuses_with_the_field(String path, String body, int status, String field) {
+        post(path.strip(), body).statusCode(status).contentType("application/problem+json").body("errors[0].field", equalTo(field.strip()));
+    }
 }

@@ -38,6 +38,7 @@ import trivet.people.Role;
 import trivet.plan.Plans;
 import trivet.site.Site;
 import trivet.site.Sites;
+import trivet.words.Words;
 
 /** Thornfold Bakehouse, which does not exist: its people, units, October 2026, and some batches under way. */
 @ApplicationScoped
@@ -83,7 +84,7 @@ public class DemoBakery {
         String rulebook = cast.required("rulebook");
         rulebooks.find(rulebook).orElseThrow().limits().forEach(limit -> adopted.add(limit.id()));
         sites.confirm(rulebook, adopted, List.of(), "olive", BEFORE);
-        plans.drafts().forEach(draft -> plans.approve(draft.product(), "olive", BEFORE));
+        plans.drafts().forEach(draft -> plans.approve(draft.product(), "olive", BEFORE, Words.say("j_demo_meaning")));
         for (YamlNode person : cast.list("people")) {
             Set<Role> roles = person.required("role").equals("OWNER") ? EnumSet.of(Role.OWNER, Role.BAKER) : EnumSet.of(Role.valueOf(person.required("role")));
             people.setPin(person.required("id"), person.required("pin"), "demo");

@@ -8,6 +8,8 @@ import trivet.limit.AlternativesLimit;
 import trivet.limit.Bound;
 import trivet.limit.RangeLimit;
 import trivet.limit.Rulebook;
+import trivet.measure.Quantity;
+import trivet.study.Study;
 import trivet.words.Words;
 
 /**
@@ -47,6 +49,41 @@ public record Plan(String product, int version, String title, String line, Strin
 
     /** A check: what is looked at, how, how often, by whom and with which probe. */
     public record CheckSpec(String key, String controlPoint, String what, String how, String often, String who, String probe) {
+    }
+
+    /** The plan for the day's work that a hazard plan says; refuses one that lacks what the day's work needs, with a sentence. */
+    public static Plan of(Study study) {
+        Map<String, String> foods = new java.util.LinkedHashMap<>();
+        study.day().foods().forEach(food -> foods.put(food.rulebook(), food.food()));
+        List<ControlPoint> points = new ArrayList<>();
+        List<CheckSpec> checks = new ArrayList<>();
+        for (Study.Control control : study.controls()) {
+            String hazards = String.join("; ", study.hazards().stream().filter(hazard -> hazard.accepted() && hazard.controls().contains(control.id())).map(Study.Hazard::title).distinct().toList());
+            if (!control.limit().isEmpty()) {
+                Optional<Bound> operating = control.operating().isEmpty() ? Optional.empty() : Optional.of(bound(!control.limit().endsWith("storage"), control.operating()));
+                points.add(new ControlPoint(control.id(), control.step(), hazards, control.limit(), operating, control.onBreach()));
+            }
+            checks.add(new CheckSpec(KEYS.getOrDefault(control.limit(), control.id()), control.id(), control.what(), control.how(), control.often().isEmpty() ? Words.named("every", control.every()) : control.often(), control.who(), control.instrument()));
+        }
+        for (String needed : List.of("core-cook", "cooling", "chilled-storage")) {
+            if (points.stream().noneMatch(point -> point.limit().equals(needed))) {
+                throw new IllegalArgumentException(Words.say("j_open_needed", Words.named("limit", needed)));
+            }
+        }
+        List<Step> steps = study.steps().stream().map(step -> new Step(step.id(), step.title(), String.join("; ", study.hazards().stream().filter(hazard -> hazard.accepted() && hazard.step().equals(step.id())).map(Study.Hazard::title).toList()))).toList();
+        String storage = study.description().storageAtMost();
+        return new Plan(study.product(), Integer.parseInt(study.version()), study.title(), study.line(), study.description().words(), foods, minutes(study.day().usualBake()), minutes(study.day().bakeAgainWithin()),
+                minutes(study.day().reheatWithin()), minutes(study.day().coolCheckEvery()), Quantity.days(study.description().useBy()), storage.isEmpty() ? Optional.empty() : Optional.of(bound(false, storage)), steps, points, checks);
+    }
+
+    private static final Map<String, String> KEYS = Map.of("core-cook", "core", "cooling", "cool", "chilled-storage", "put-away");
+
+    private static int minutes(String text) {
+        return text.isEmpty() ? 0 : Quantity.minutes(text).intValueExact();
+    }
+
+    private static Bound bound(boolean minimum, String text) {
+        return new Bound(minimum, true, Quantity.temperature(text), Quantity.fahrenheitBeside(text));
     }
 
     /** The kind of food by a rulebook. */

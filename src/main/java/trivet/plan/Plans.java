@@ -4,6 +4,8 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import trivet.limit.Problem;
+import trivet.study.OpenPoints;
+import trivet.study.Study;
 
 /** The plans of the site. */
 public interface Plans {
@@ -20,14 +22,16 @@ public interface Plans {
     /** The site's own files, each with what is wrong with it. */
     List<Draft> drafts();
 
-    /** Approves the site's file of a product; refuses one with problems. */
-    void approve(String product, String by, Instant from);
+    /** Approves the site's file of a product; refuses one with problems or open points. */
+    void approve(String product, String by, Instant from, String meaning);
 
     /**
      * A plan file of the site.
      *
      * @param waiting whether its text differs from the approved one, so that it waits for approval
+     * @param study the hazard plan; empty for a file of the first format
+     * @param open what it lacks before it can be approved
      */
-    record Draft(String product, Optional<Plan> plan, List<Problem> problems, String sha256, boolean waiting) {
+    record Draft(String product, Optional<Plan> plan, List<Problem> problems, String sha256, boolean waiting, Optional<Study> study, List<OpenPoints.OpenPoint> open) {
     }
 }

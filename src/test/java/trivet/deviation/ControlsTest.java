@@ -136,7 +136,7 @@ class ControlsTest extends BatchBegun {
 
     @Test
     void the_temperature_that_a_use_by_rests_on_is_the_limit_of_the_batch() throws IOException {
-        approve("soft-slice", "use-by: \"3 days\"", "use-by: \"3 days\"\nstorage-at-most: \"5 °C\"");
+        approve("soft-slice", "use-by: \"3 days\"", "use-by: \"3 days\"\n  storage-at-most: \"5 °C\"");
         devices.write(new Unit("fridge-9", "Fridge 9", Unit.Kind.FRIDGE, true), "olive");
         begin("soft-slice");
         baked();
@@ -156,7 +156,7 @@ class ControlsTest extends BatchBegun {
     @Test
     void an_operating_limit_looser_than_the_rulebook_is_refused() throws IOException {
         IllegalArgumentException refused = assertThrows(IllegalArgumentException.class,
-                () -> approve("loose-slice", "limit: core-cook\n    operating: \"76 °C\"", "limit: core-cook\n    operating: \"59 °C\""));
+                () -> approve("loose-slice", "operating: \"76 °C\"", "operating: \"59 °C\""));
         assertTrue(refused.getMessage().contains("59 °C"), refused.getMessage());
     }
 
@@ -166,7 +166,7 @@ class ControlsTest extends BatchBegun {
         String text = Files.readString(folder.resolve("deep-quiche").resolve("plan.yaml")).replace("product: deep-quiche", "product: " + product);
         Files.createDirectories(folder.resolve(product));
         Files.writeString(folder.resolve(product).resolve("plan.yaml"), text.replace(replaced, by));
-        plans.approve(product, "olive", start.minusSeconds(60));
+        plans.approve(product, "olive", start.minusSeconds(60), "approved");
     }
 
     @Test

@@ -89,6 +89,11 @@ public final class YamlNode {
         return children.containsKey(key);
     }
 
+    /** Whether the value of a key is a list. */
+    public boolean isList(String key) {
+        return children.get(key) instanceof SequenceNode;
+    }
+
     /** The keys of this place, in order. */
     public List<String> keys() {
         return List.copyOf(children.keySet());

@@ -11,8 +11,10 @@ import trivet.limit.Problem;
 import trivet.limit.file.YamlNode;
 import trivet.measure.Quantity;
 import trivet.plan.Plan;
+import trivet.study.Study;
+import trivet.study.file.StudyFile;
 
-/** Reads one plan file of the format {@code plan/1} and reports everything that is wrong with it. */
+/** Reads one plan file, a hazard plan or one of the format {@code plan/1} before it, and reports everything that is wrong with it. */
 public final class PlanReader {
 
     private static final Set<String> KEYS = Set.of("format", "product", "version", "title", "line", "description", "foods", "usual-bake",
@@ -35,6 +37,9 @@ public final class PlanReader {
         YamlNode root = YamlNode.read(file, text, problems);
         if (!problems.isEmpty()) {
             return new Outcome(Optional.empty(), List.copyOf(problems));
+        }
+        if (root.text("format").map(Study.FORMAT::equals).orElse(false)) {
+            return hazardPlan(file, text);
         }
         root.only(KEYS);
         if (!root.required("format").equals("plan/1")) {
@@ -64,6 +69,18 @@ public final class PlanReader {
         }
         return new Outcome(Optional.of(new Plan(product, version, title, line, description, foods, bake, again, reheat, every, days, storage, steps,
                 points, checks)), List.of());
+    }
+
+    private static Outcome hazardPlan(String file, String text) {
+        StudyFile.Outcome read = StudyFile.read(file, text);
+        if (read.study().isEmpty()) {
+            return new Outcome(Optional.empty(), read.problems());
+        }
+        try {
+            return new Outcome(Optional.of(Plan.of(read.study().get())), List.of());
+        } catch (IllegalArgumentException lacking) {
+            return new Outcome(Optional.empty(), List.of(new Problem(file, 1, lacking.getMessage())));
+        }
     }
 
     private static int minutes(YamlNode root, String key) {

@@ -40,7 +40,7 @@ public class PlanPages {
     @POST
     public Response approve(@FormParam("product") String product) {
         try {
-            plans.approve(product, caller.person().map(Person::id).orElseThrow(), clock.instant());
+            plans.approve(product, caller.person().map(Person::id).orElseThrow(), clock.instant(), "");
             return Response.seeOther(URI.create("/owner/plans")).build();
         } catch (IllegalArgumentException refused) {
             return Response.status(422).entity(page.data("drafts", plans.drafts()).data("problem", refused.getMessage()).render()).build();

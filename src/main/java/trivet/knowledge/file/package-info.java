@@ -1,0 +1,2 @@
+/** The knowledge base in YAML files. */
+package trivet.knowledge.file;

@@ -1,0 +1,2 @@
+/** Hazard plans in YAML files. */
+package trivet.study.file;

@@ -31,8 +31,14 @@ public final class FlowDrawing {
      * @param inputs the title of an ingredient
      * @param flag the number of a step's control point, such as CCP 1; empty for none
      * @param link where a tap on the box leads; empty for nowhere, as on paper
+     * @param chosen the step whose box is filled; empty for none
      */
-    public record Marks(Function<String, String> inputs, Function<String, String> flag, Function<String, String> link) {
+    public record Marks(Function<String, String> inputs, Function<String, String> flag, Function<String, String> link, String chosen) {
+
+        /** Without a chosen step. */
+        public Marks(Function<String, String> inputs, Function<String, String> flag, Function<String, String> link) {
+            this(inputs, flag, link, "");
+        }
     }
 
     private record Text(List<String> title, List<String> small) {
@@ -119,7 +125,7 @@ public final class FlowDrawing {
         if (!link.isEmpty()) {
             add(svg, "<a href=\"%s\" aria-label=\"%s\">", escaped(link), escaped(String.join(" ", text.title())));
         }
-        add(svg, "<rect x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" height=\"%.1f\" rx=\"6\" fill=\"#fffdf8\" stroke=\"#1b232c\" stroke-width=\"%s\"/>", box.x(), box.y(), box.width(), box.height(), flag.isEmpty() ? "1.5" : "4");
+        add(svg, "<rect x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" height=\"%.1f\" rx=\"6\" fill=\"%s\" stroke=\"#1b232c\" stroke-width=\"%s\"/>", box.x(), box.y(), box.width(), box.height(), box.step().id().equals(marks.chosen()) ? "#e6d8b4" : "#fffdf8", flag.isEmpty() ? "1.5" : "4");
         if (box.step().line().equals("gluten-free")) {
             add(svg, "<rect x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" height=\"%.1f\" rx=\"4\" fill=\"none\" stroke=\"#1b232c\" stroke-width=\"1\"/>", box.x() + 4, box.y() + 4, box.width() - 8, box.height() - 8);
         }
@@ -134,8 +140,8 @@ public final class FlowDrawing {
         }
         if (!flag.isEmpty()) {
             double width = 12 + 8.5 * flag.length();
-            add(svg, "<rect x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" height=\"20\" fill=\"#1b232c\"/><text x=\"%.1f\" y=\"%.1f\" font-size=\"14\" font-weight=\"bold\" fill=\"#fffdf8\">%s</text>", box.x() + box.width() - width, box.y() - 8, width,
-                    box.x() + box.width() - width + 6, box.y() + 7, escaped(flag));
+            add(svg, "<rect x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" height=\"18\" fill=\"#1b232c\"/><text x=\"%.1f\" y=\"%.1f\" font-size=\"13\" font-weight=\"bold\" fill=\"#fffdf8\">%s</text>", box.x() + box.width() - width, box.y() - 14, width,
+                    box.x() + box.width() - width + 6, box.y() - 1, escaped(flag));
         }
         if (!link.isEmpty()) {
             svg.append("</a>");

@@ -14,6 +14,12 @@ final class WordsInTemplates {
         return Words.named(family, name);
     }
 
+    /** A key put together of two names, such as a matrix and a number. */
+    @TemplateExtension(namespace = "w", priority = 10)
+    static String key(String first, Object second) {
+        return first + "." + second;
+    }
+
     @TemplateExtension(namespace = "w", matchName = TemplateExtension.ANY)
     static String sentence(String key) {
         return Words.say(key);

@@ -3,6 +3,7 @@ import { keep, flush, waiting } from "./records.js";
 import { pad, doubt } from "./pad.js";
 import { hold as holding, kept } from "./session.js";
 import "./paper.js";
+import "./swap.js";
 
 const one = (name, root = document) => root.querySelector(name);
 const all = (name, root = document) => [...root.querySelectorAll(name)];

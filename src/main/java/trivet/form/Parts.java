@@ -2,6 +2,7 @@ package trivet.form;
 
 import java.lang.reflect.Constructor;
 import java.lang.reflect.InvocationTargetException;
+import java.lang.reflect.Method;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
@@ -31,8 +32,31 @@ public final class Parts {
 
     /** The components of a record, in order. */
     public static List<Field> fields(Class<? extends Record> type) {
-        return Arrays.stream(type.getRecordComponents()).map(Parts::field).toList();
+        return SHAPES.get(type).fields();
     }
+
+    /** What reflection says of a record, asked once. */
+    private record Shape(List<Field> fields, Map<String, Method> accessors, Constructor<?> constructor) {
+    }
+
+    private static final ClassValue<Shape> SHAPES = new ClassValue<>() {
+        @Override
+        protected Shape computeValue(Class<?> type) {
+            try {
+                RecordComponent[] components = type.getRecordComponents();
+                Map<String, Method> accessors = new LinkedHashMap<>();
+                for (RecordComponent component : components) {
+                    component.getAccessor().setAccessible(true);
+                    accessors.put(component.getName(), component.getAccessor());
+                }
+                Constructor<?> constructor = type.getDeclaredConstructor(Arrays.stream(components).map(RecordComponent::getType).toArray(Class<?>[]::new));
+                constructor.setAccessible(true);
+                return new Shape(Arrays.stream(components).map(Parts::field).toList(), accessors, constructor);
+            } catch (ReflectiveOperationException impossible) {
+                throw new IllegalStateException(impossible);
+            }
+        }
+    };
 
     private static Field field(RecordComponent component) {
         As as = component.getAnnotation(As.class);
@@ -50,9 +74,7 @@ public final class Parts {
     /** The value of a component. */
     public static Object value(Record record, Field field) {
         try {
-            var accessor = record.getClass().getDeclaredMethod(field.component());
-            accessor.setAccessible(true);
-            return accessor.invoke(record);
+            return SHAPES.get(record.getClass()).accessors().get(field.component()).invoke(record);
         } catch (ReflectiveOperationException impossible) {
             throw new IllegalStateException(impossible);
         }
@@ -61,10 +83,7 @@ public final class Parts {
     /** A record made of values by component, in their order. */
     public static <T extends Record> T make(Class<T> type, Object... values) {
         try {
-            Class<?>[] types = Arrays.stream(type.getRecordComponents()).map(RecordComponent::getType).toArray(Class<?>[]::new);
-            Constructor<T> constructor = type.getDeclaredConstructor(types);
-            constructor.setAccessible(true);
-            return constructor.newInstance(values);
+            return type.cast(SHAPES.get(type).constructor().newInstance(values));
         } catch (InvocationTargetException refused) {
             throw refused.getCause() instanceof RuntimeException cause ? cause : new IllegalStateException(refused);
         } catch (ReflectiveOperationException impossible) {

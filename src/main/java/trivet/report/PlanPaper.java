@@ -35,6 +35,11 @@ public final class PlanPaper {
 
     /** A chapter. */
     public record Chapter(String title, List<Piece> pieces) {
+
+        /** Whether it begins with a drawing, which wants a page of its own. */
+        public boolean drawn() {
+            return !pieces.isEmpty() && pieces.get(0).sort().equals("flow");
+        }
     }
 
     /**
@@ -61,7 +66,7 @@ public final class PlanPaper {
         chapters.add(new Chapter(Words.named("chapter", "team"), paper.team()));
         chapters.add(new Chapter(Words.named("chapter", "product"), paper.product()));
         chapters.add(new Chapter(Words.named("chapter", "flow"), paper.flow()));
-        chapters.add(new Chapter(Words.named("chapter", "hazards"), List.of(text(Words.named("basis", study.method().matrix())), table(List.of(20, 24, 34, 12, 34, 28, 28), hazardHead(), paper.hazards()))));
+        chapters.add(new Chapter(Words.named("chapter", "hazards"), List.of(text(Words.named("basis", study.method().matrix())), table(List.of(20, 24, 36, 18, 28, 28, 26), hazardHead(), paper.hazards()))));
         chapters.add(new Chapter(Words.say("j_paper_trees"), paper.trees()));
         chapters.add(new Chapter(Words.named("chapter", "controls"), paper.controls()));
         chapters.add(new Chapter(Words.say("j_paper_evidence"), List.of(table(List.of(28, 44, 44, 64), words("evidence.sort", "evidence.title", "evidence.reference", "evidence.says"), study.evidence().stream()

@@ -64,6 +64,13 @@ public final class OpenPoints {
         return List.copyOf(open.points);
     }
 
+    /** The open points of the flow alone, without rooms and walk. */
+    public static List<OpenPoint> ofFlow(Study study, Knowledge knowledge) {
+        OpenPoints open = new OpenPoints(study, knowledge, Optional.empty(), codes -> 0);
+        open.flow();
+        return open.points.stream().filter(point -> point.part().equals("flow")).toList();
+    }
+
     private void add(String part, String at, String words) {
         points.add(new OpenPoint(part, at, words));
     }

@@ -1,8 +1,10 @@
 package trivet.study;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import trivet.flow.Flow;
@@ -28,6 +30,7 @@ public final class Proposals {
     private final Study study;
     private final Knowledge knowledge;
     private final Flow flow;
+    private final Map<String, List<Ingredient>> comeIn = new HashMap<>();
 
     /** Proposals for a plan. */
     public Proposals(Study study, Knowledge knowledge) {
@@ -132,6 +135,10 @@ public final class Proposals {
 
     /** What has come in up to a step, that step included. */
     private List<Ingredient> comeIn(Step step) {
+        return comeIn.computeIfAbsent(step.id(), id -> kinds(step));
+    }
+
+    private List<Ingredient> kinds(Step step) {
         Set<String> inputs = new LinkedHashSet<>(step.inputs());
         flow.upstream(step.id()).forEach(before -> flow.step(before).ifPresent(s -> inputs.addAll(s.inputs())));
         return inputs.stream().flatMap(input -> study.recipe().item(input).flatMap(item -> knowledge.ingredient(item.kind())).stream()).toList();

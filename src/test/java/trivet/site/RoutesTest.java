@@ -83,6 +83,17 @@ class RoutesTest {
         "/owner,                    303, 303, 303, 200",
         "/owner/rulebook,           303, 303, 303, 200",
         "/owner/plans,              303, 303, 303, 200",
+        "/owner/plans/deep-quiche,  303, 303, 303, 200",
+        "/owner/plans/deep-quiche/flow, 303, 303, 303, 200",
+        "/owner/plans/deep-quiche/flow/walk, 303, 303, 303, 200",
+        "/owner/plans/deep-quiche/hazards, 303, 303, 303, 200",
+        "/owner/plans/deep-quiche/hazards/nothing, 303, 303, 303, 404",
+        "/owner/plans/deep-quiche/part/items, 303, 303, 303, 200",
+        "/owner/plans/deep-quiche/part/nothing, 303, 303, 303, 404",
+        "/owner/plans/deep-quiche/approval, 303, 303, 303, 200",
+        "/owner/plans/deep-quiche/worksheet.csv, 303, 303, 303, 200",
+        "/owner/plans/nothing,      303, 303, 303, 404",
+        "/owner/plans/nothing.pdf,  303, 303, 303, 404",
         "/owner/review,             303, 303, 303, 200",
         "/owner/week,               303, 303, 303, 200",
         "/calculators,              200, 200, 200, 200",
@@ -96,7 +107,7 @@ class RoutesTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"/owner/people, name=X", "/owner/people/end, id=ana", "/owner/units, name=X", "/owner/probes, id=X", "/owner/tablets/revoke, id=A", "/owner/plans, product=deep-quiche",
+    @CsvSource({"/owner/people, name=X", "/owner/people/end, id=ana", "/owner/units, name=X", "/owner/probes, id=X", "/owner/tablets/revoke, id=A", "/owner/plans, title=X", "/owner/plans/deep-quiche/approval, meaning=yes", "/owner/plans/deep-quiche/flow, act=remove", "/owner/plans/deep-quiche/hazards, act=add", "/owner/plans/deep-quiche/part/team, act=add",
         "/owner/demo/remove, sure=remove the demo", "/owner/rulebook, id=ireland"})
     void nobody_but_the_owner_changes_what_is_the_owners(String path, String field) {
         for (String who : new String[] {"stranger", "tablet", "baker"}) {

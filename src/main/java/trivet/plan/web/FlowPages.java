@@ -25,6 +25,7 @@ import trivet.flow.FlowEdits;
 import trivet.flow.Step;
 import trivet.plan.Drafts;
 import trivet.study.FlowText;
+import trivet.study.OpenPoints;
 import trivet.study.Study;
 import trivet.words.Words;
 
@@ -62,7 +63,7 @@ public class FlowPages {
             study.steps().stream().filter(other -> other.after().contains(at.id())).forEach(other -> ways.add(new Way(at.id(), other.id(), Words.say("j_way_to", other.title()), false)));
             study.steps().stream().filter(other -> other.reworkFrom().contains(at.id())).forEach(other -> ways.add(new Way(at.id(), other.id(), Words.say("j_way_rework_to", other.title()), true)));
         });
-        List<String> lacks = editing.open(study).stream().filter(point -> point.part().equals("flow")).map(point -> point.words()).toList();
+        List<String> lacks = OpenPoints.ofFlow(study, editing.knowledge()).stream().map(OpenPoints.OpenPoint::words).toList();
         return page.data("text", text).data("study", study).data("drawing", new RawString(study.steps().isEmpty() ? "" : PlanDrawings.flow(study, editing.knowledge(), true, chosen))).data("step", step.orElse(null)).data("ways", ways)
                 .data("fields", step.map(at -> fields(at, study)).orElse(List.of())).data("others", study.steps().stream().filter(other -> !other.id().equals(chosen)).toList()).data("kinds", editing.knowledge().steps())
                 .data("lacks", lacks).data("problems", problems).data("stale", stale);

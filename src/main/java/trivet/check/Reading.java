@@ -43,6 +43,11 @@ public record Reading(Told told, Temperature temperature, Optional<Integer> piec
         return new Reading(told, temperature, piece, held, verdict, words + " " + more, true);
     }
 
+    /** The same reading with a sentence more. */
+    public Reading adding(String more) {
+        return new Reading(told, temperature, piece, held, verdict, words + " " + more, adjust);
+    }
+
     /** The same reading with what was said of it. */
     public Reading judged(Verdict said, String saidWords) {
         return new Reading(told, temperature, piece, held, said, saidWords);

@@ -59,11 +59,22 @@ final class BatchFold {
     /** The rows of a limit as they hold for this product at a moment. */
     CookControl.RuleAt rows(String limit) {
         return moment -> around.rules().at(moment).flatMap(confirmed -> confirmed.rulebook().alternatives(limit)
-                .map(rows -> new CookControl.Rule(plan.map(p -> p.plan().rows(rows)).orElse(rows), food(confirmed))));
+                .map(rows -> new CookControl.Rule(planAt(moment).map(p -> p.plan().rows(rows)).orElse(rows), food(confirmed, moment))));
     }
 
-    private Optional<String> food(Confirmed confirmed) {
-        return plan.flatMap(p -> p.plan().food(confirmed.rulebook().id())).or(() -> start.data().text("food").filter(f -> plan.isPresent()));
+    /** The version of the plan that judges what is measured at a moment: the one in force then. */
+    Optional<ApprovedPlan> planAt(Instant moment) {
+        return around.plans().at(moment);
+    }
+
+    /** A reading that says which version of the plan judged it, where that is not the one of the batch's start. */
+    Reading versioned(Reading reading) {
+        Optional<Integer> now = planAt(reading.at()).map(p -> p.ref().version());
+        return now.isEmpty() || plan.map(p -> p.ref().version()).equals(now) ? reading : reading.adding(Words.say("j_judged_by_version", now.get()));
+    }
+
+    private Optional<String> food(Confirmed confirmed, Instant moment) {
+        return planAt(moment).flatMap(p -> p.plan().food(confirmed.rulebook().id())).or(() -> start.data().text("food").filter(f -> plan.isPresent()));
     }
 
     /** Why the probe of a record is not to be trusted. */

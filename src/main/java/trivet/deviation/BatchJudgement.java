@@ -222,7 +222,7 @@ final class BatchJudgement {
                 fold.around.part().map(Surroundings.Part::trays).orElse(fold.start.data().integer("trays").orElse(0)), fold.pieces(), fold.start.person(),
                 fold.start.claimedAt(), fold.around.site().dayOf(fold.start.claimedAt()), fold.plan, fold.life, fold.around.part().map(Surroundings.Part::parent),
                 fold.cooling.oven(), fold.putAway.map(Told::at), fold.putAway.flatMap(t -> t.data().text("unit")), fold.useBy(), fold.cook.verdict(),
-                fold.cook.readings(), coolingVerdict, runs, checks, deviations, all, fold.told, fold.entries, NextStep.of(fold, runs, all, deviations),
+                fold.cook.readings().stream().map(fold::versioned).toList(), coolingVerdict, runs, checks, deviations, all, fold.told, fold.entries, NextStep.of(fold, runs, all, deviations),
                 reheated, storage.judgedHot(), storage.judgedFood(), reheatOffered, reheatRefusal().orElse(""), adjustments());
     }
 

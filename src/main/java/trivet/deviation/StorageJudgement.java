@@ -34,7 +34,7 @@ final class StorageJudgement {
     private Optional<RangeLimit> limit(Instant at) {
         String name = unit.map(u -> u.unit().kind().limit()).filter(text -> !text.isEmpty()).orElse("chilled-storage");
         Optional<RangeLimit> law = limit(name, at);
-        var own = fold.plan.flatMap(p -> p.plan().storageAtMost()).filter(bound -> name.equals("chilled-storage"));
+        var own = fold.planAt(at).flatMap(p -> p.plan().storageAtMost()).filter(bound -> name.equals("chilled-storage"));
         if (own.isEmpty() || law.flatMap(RangeLimit::maximum).filter(max -> law.get().inForce()).map(max -> !own.get().stricterThan(max)).orElse(false)) {
             return law;
         }
@@ -43,7 +43,7 @@ final class StorageJudgement {
     }
 
     private Optional<RangeLimit> limit(String name, Instant at) {
-        return fold.around.rules().at(at).flatMap(c -> c.rulebook().range(name)).map(range -> fold.plan.map(p -> p.plan().range(range)).orElse(range));
+        return fold.around.rules().at(at).flatMap(c -> c.rulebook().range(name)).map(range -> fold.planAt(at).map(p -> p.plan().range(range)).orElse(range));
     }
 
     /** The batch's limit in words. */
@@ -76,7 +76,7 @@ final class StorageJudgement {
     /** The readings of the food since it was put away, judged. */
     List<Reading> judgedFood() {
         return fold.foodReadings.stream().filter(reading -> fold.putAway.map(away -> reading.at().isAfter(away.at())).orElse(false))
-                .map(reading -> judged(reading, limit(reading.at()), Words.say("j_in_the_food"))).toList();
+                .map(reading -> fold.versioned(judged(reading, limit(reading.at()), Words.say("j_in_the_food")))).toList();
     }
 
     List<Reading> warmFood() {
@@ -99,7 +99,7 @@ final class StorageJudgement {
     /** The episodes in which the unit was within the rulebook's limit and past the plan's. */
     List<Episode> pastOwnLimit() {
         List<Episode> episodes = new ArrayList<>();
-        if (unit.isEmpty() || fold.plan.flatMap(p -> p.plan().storageAtMost()).isEmpty()) {
+        if (unit.isEmpty()) {
             return episodes;
         }
         List<Reading> past = unit.get().readings().stream().filter(reading -> reading.verdict() == Verdict.WITHIN && limit(reading.at())

@@ -160,6 +160,26 @@ class ControlsTest extends BatchBegun {
         assertTrue(refused.getMessage().contains("59 °C"), refused.getMessage());
     }
 
+    @Test
+    void a_batch_under_way_is_judged_by_the_version_in_force_at_each_measurement() throws IOException {
+        approve("two-versions", "use-by: \"3 days\"", "use-by: \"3 days\"\n  storage-at-most: \"7 °C\"");
+        devices.write(new Unit("fridge-8", "Fridge 8", Unit.Kind.FRIDGE, true), "olive");
+        begin("two-versions");
+        baked();
+        tell("cooling-reading", "ana", 130, celsius("4"));
+        tell("put-away", "ana", 131, "{\"unit\":\"fridge-8\",\"use_by\":\"2099-01-01\"}");
+        tell("food-reading", "ben", 135, celsius("6"));
+        assertFalse(now().held());
+        Path file = Path.of(data, "plans", "products", "two-versions", "plan.yaml");
+        Files.writeString(file, Files.readString(file).replace("storage-at-most: \"7 °C\"", "storage-at-most: \"5 °C\"").replace("\nversion: 1\n", "\nversion: 2\n"));
+        plans.approve("two-versions", "olive", start.plusSeconds(60 * 138), "stricter");
+        assertFalse(now().held(), "6 °C was read when version 1 was in force: " + now().holds());
+        tell("food-reading", "ben", 140, celsius("6"));
+        assertTrue(now().held(), "6 °C read when version 2 was in force");
+        assertTrue(now().foodReadings().get(1).words().contains("Judged by version 2"), now().foodReadings().get(1).words());
+        assertFalse(now().foodReadings().get(0).words().contains("Judged by version"));
+    }
+
     private void approve(String product, String replaced, String by) throws IOException {
         plans.drafts();
         Path folder = Path.of(data, "plans", "products");

@@ -17,6 +17,11 @@ public record Check(String id, String key, String subject, String label, Instant
     /** How long after its due time a check is still in time, inclusive. */
     public static final Duration GRACE = Duration.ofMinutes(15);
 
+    /** What the key of a check by a plan's own criterion begins with; the control's id follows. */
+    public static final String OWN = "own-";
+    /** What the key of a check of a prerequisite programme begins with. */
+    public static final String PROGRAMME = "programme-";
+
     /** What became of a check. */
     public enum State {
         NOT_YET_DUE, DUE, PAST_DUE, TAKEN, TAKEN_LATE, MISSED, NOT_NEEDED;
@@ -32,9 +37,14 @@ public record Check(String id, String key, String subject, String label, Instant
         }
     }
 
-    /** What is checked, without its number: {@code core}, {@code cool}, {@code put-away}, {@code hot}, {@code unit}, {@code re-check}. */
+    /** What is checked, without its number: {@code core}, {@code cool}, {@code put-away}, {@code hot}, {@code unit}, {@code re-check}, {@code own}, {@code programme}. */
     public String sort() {
-        return key.replaceAll("-\\d+$", "");
+        return key.startsWith(OWN) ? "own" : key.startsWith(PROGRAMME) ? "programme" : key.replaceAll("-\\d+$", "");
+    }
+
+    /** The control of a check by a plan's own criterion. */
+    public String item() {
+        return key.replaceFirst("^(" + OWN + "|" + PROGRAMME + ")", "").replaceAll("-\\d+$", "");
     }
 
     /** The state of a check that falls due at a time, was taken at another, or is missed at an end. */

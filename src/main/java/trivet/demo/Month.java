@@ -124,6 +124,9 @@ final class Month {
         begun.put("pieces", pieces);
         begun.put("oven", "oven-" + (1 + i % 2));
         here.add("batch-started", person, id, start, begun);
+        if (product.startsWith("gluten-free")) {
+            here.add("plan-check", person, id, start.plusSeconds(40), Map.of("item", "changeover", "good", true));
+        }
         Instant probed = start.plus(Duration.ofMinutes(product.equals("deep-quiche") ? 50 : product.equals("meat-roll") ? 35 : 45));
         double core = 78 + 5 * random.nextDouble();
         boolean failed = october && date == 6 && i == 3;
@@ -173,6 +176,7 @@ final class Month {
             return;
         }
         Instant away = out.plus(Duration.ofMinutes(84));
+        here.add("plan-check", person, id, away.minusSeconds(90), Map.of("item", "label", "good", true));
         here.add("put-away", person, id, away, Map.of("unit", "fridge-" + (1 + i % 2), "use_by", day.plusDays(3).toString()));
         here.add("gone", person, id, away.plus(Duration.ofHours(20)), Map.of("how", i % 3 == 0 ? "dispatched" : "sold"));
     }

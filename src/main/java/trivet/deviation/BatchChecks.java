@@ -16,6 +16,7 @@ import trivet.check.Reading;
 import trivet.ledger.Entry;
 import trivet.ledger.Ids;
 import trivet.plan.ApprovedPlan;
+import trivet.plan.Plan;
 
 /** When the checks of a batch fall due, and what became of each. */
 final class BatchChecks {
@@ -43,6 +44,7 @@ final class BatchChecks {
         Instant coreDue = fold.cooling.firstOven().orElse(fold.start.claimedAt().plus(Duration.ofMinutes(plan.map(p -> p.plan().usualBakeMinutes()).orElse(45))));
         Optional<Reading> core = fold.cook.readings().stream().findFirst();
         checks.add(check("core", coreDue, core.map(Reading::at), core.map(Reading::id), dayEnd));
+        own(checks);
         if (fold.hot) {
             hot(checks);
         } else {
@@ -51,6 +53,16 @@ final class BatchChecks {
             checks.add(check("put-away", deadline.isBefore(dayEnd) ? deadline : dayEnd, fold.putAway.map(Told::at), fold.putAway.map(t -> t.entry().id()), dayEnd));
         }
         return checks;
+    }
+
+    /** What the plan has looked at by its own criteria: before the batch, or when it is put away. */
+    private void own(List<Check> checks) {
+        for (Plan.OwnCheck own : plan.map(p -> p.plan().ownChecks()).orElse(List.of())) {
+            Optional<Told> taken = fold.ownChecks(own.id()).stream().findFirst();
+            Instant away = fold.putAway.map(Told::at).or(this::lastDeadline).filter(at -> at.isBefore(dayEnd)).orElse(dayEnd);
+            Check check = check(Check.OWN + own.id() + "-1", own.before() ? fold.start.claimedAt() : away, taken.map(Told::at), taken.map(told -> told.entry().id()), dayEnd);
+            checks.add(new Check(check.id(), check.key(), check.subject(), check.label() + " · " + own.title(), check.due(), check.state(), check.takenBy(), check.handedTo(), check.why()));
+        }
     }
 
     private void hot(List<Check> checks) {

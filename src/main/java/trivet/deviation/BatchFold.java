@@ -77,6 +77,11 @@ final class BatchFold {
         return planAt(moment).flatMap(p -> p.plan().food(confirmed.rulebook().id())).or(() -> start.data().text("food").filter(f -> plan.isPresent()));
     }
 
+    /** What was noted of a control by the plan's own criterion, in order. */
+    List<Told> ownChecks(String item) {
+        return told.stream().filter(one -> one.kind().equals("plan-check") && one.data().text("item").map(item::equals).orElse(false)).toList();
+    }
+
     /** Why the probe of a record is not to be trusted. */
     Optional<String> doubt(Told one) {
         return one.entry().instrument().flatMap(probe -> around.probes().blocked(probe, one.at()));

@@ -21,6 +21,7 @@ import trivet.ledger.Entry;
 import trivet.ledger.Ids;
 import trivet.limit.AlternativesLimit;
 import trivet.limit.Verdict;
+import trivet.plan.Plan;
 import trivet.words.Words;
 
 /** Judges what the records of a batch tell: its verdicts, the deviations that they open, and what holds it. */
@@ -45,6 +46,7 @@ final class BatchJudgement {
         this.storage = new StorageJudgement(fold, answers);
         if (fold.life != Life.STRUCK_OUT) {
             judgeCook();
+            judgeOwn();
             judgeReheats();
             judgeCooling();
             judgeStorage();
@@ -124,6 +126,19 @@ final class BatchJudgement {
             String when = again ? " " + Words.say("j_it_arrived_after_the_batch_was") : afterGone ? " " + Words.say("j_it_arrived_after_the_batch_had") : "";
             matters.add(new Matter(group.getKey(), fold.id, fold.code, true, limit, words.apply(first) + when, limitWords, first.at(), group.getValue(), offers(limit)));
             again = true;
+        }
+    }
+
+    /** A control by the plan's own criterion that was not as it should be, until it was seen good again at the step. */
+    private void judgeOwn() {
+        for (Plan.OwnCheck own : fold.plan.map(p -> p.plan().ownChecks()).orElse(List.of())) {
+            List<Told> seen = fold.ownChecks(own.id());
+            Optional<Told> bad = seen.stream().filter(told -> !told.data().flag("good")).findFirst();
+            boolean good = !seen.isEmpty() && seen.get(seen.size() - 1).data().flag("good");
+            if (bad.isPresent() && !(good && own.before())) {
+                matters.add(new Matter(Ids.derived(fold.id + "/" + Check.OWN + own.id()), fold.id, fold.code, true, Check.OWN + own.id(), Words.say("j_own_check_not_good", own.title(), bad.get().data().text("words").orElse("–")), own.limit(), bad.get().at(),
+                        List.of(), List.of("hold", "destroy")));
+            }
         }
     }
 

@@ -38,6 +38,10 @@ public class ReceiptJudge implements Judge {
 
     @Override
     public Fields verdict(Entry received) {
+        if (received.kind().equals("plan-check") && sites.current().isPresent()) {
+            boolean good = received.data().flag("good");
+            return said(received, good ? Verdict.WITHIN : Verdict.BREACHED, null, good ? Words.say("j_as_it_should_be") : Words.say("j_not_as_it_should_be", received.data().text("words").orElse("")));
+        }
         Optional<Temperature> temperature = received.data().temperature("temperature");
         if (temperature.isEmpty() || sites.current().isEmpty()) {
             return said(received, Verdict.UNJUDGED, "not-a-reading", "");

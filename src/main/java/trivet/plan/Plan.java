@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import trivet.flow.Flow;
+import trivet.flow.Traits;
 import trivet.limit.AlternativesLimit;
 import trivet.limit.Bound;
 import trivet.limit.RangeLimit;
@@ -21,11 +23,13 @@ import trivet.words.Words;
  * @param reheatMinutes how long after the start of the cooling clock a reheat may be offered; 0 for never
  * @param coolEveryMinutes how often a cooling batch is measured
  * @param useByDays the days of life by the rulebook's way of counting
+ * @param ownChecks what is looked at for each batch by the plan's own criterion
+ * @param attention the prerequisite programmes that need greater attention
  * @param storageAtMost the temperature that the use-by rests on, where it is stricter than the law's; it is the batch's own limit
  */
 public record Plan(String product, int version, String title, String line, String description, Map<String, String> foods,
         int usualBakeMinutes, int bakeAgainMinutes, int reheatMinutes, int coolEveryMinutes, int useByDays, Optional<Bound> storageAtMost, List<Step> steps,
-        List<ControlPoint> controlPoints, List<CheckSpec> checks) {
+        List<ControlPoint> controlPoints, List<CheckSpec> checks, List<OwnCheck> ownChecks, List<Attention> attention) {
 
     /** Copies the lists. */
     public Plan {
@@ -33,6 +37,8 @@ public record Plan(String product, int version, String title, String line, Strin
         steps = List.copyOf(steps);
         controlPoints = List.copyOf(controlPoints);
         checks = List.copyOf(checks);
+        ownChecks = List.copyOf(ownChecks);
+        attention = List.copyOf(attention);
     }
 
     /** A step of the process, in order, with what can go wrong there. */
@@ -49,6 +55,23 @@ public record Plan(String product, int version, String title, String line, Strin
 
     /** A check: what is looked at, how, how often, by whom and with which probe. */
     public record CheckSpec(String key, String controlPoint, String what, String how, String often, String who, String probe) {
+    }
+
+    /**
+     * A check of each batch by the plan's own criterion, such as an oPRP.
+     *
+     * @param before whether it falls due at the batch's start, else when it is put away
+     * @param limit the criterion in words
+     */
+    public record OwnCheck(String id, String title, boolean before, String what, String how, String limit, String corrective) {
+    }
+
+    /**
+     * A prerequisite programme that is checked and noted like a control.
+     *
+     * @param often daily, weekly, monthly or yearly
+     */
+    public record Attention(String id, String title, String what, String often) {
     }
 
     /** The plan for the day's work that a hazard plan says; refuses one that lacks what the day's work needs, with a sentence. */
@@ -70,10 +93,16 @@ public record Plan(String product, int version, String title, String line, Strin
                 throw new IllegalArgumentException(Words.say("j_open_needed", Words.named("limit", needed)));
             }
         }
+        Flow flow = new Flow(study.steps(), kind -> Traits.MIDDLE);
+        String bake = study.controls().stream().filter(control -> control.limit().equals("core-cook")).map(Study.Control::step).findFirst().orElse("");
+        List<OwnCheck> own = study.controls().stream().filter(control -> control.limit().isEmpty() && control.every().equals("batch"))
+                .map(control -> new OwnCheck(control.id(), study.number(control) + " " + control.title(), flow.upstream(bake).contains(control.step()), control.what(), control.how(), control.ownLimit(), control.corrective())).toList();
+        List<Attention> attention = study.programmes().stream().filter(programme -> programme.greaterAttention().equals("true") && !programme.often().equals("batch"))
+                .map(programme -> new Attention(programme.topic().isEmpty() ? programme.id() : programme.topic(), programme.title(), programme.what(), programme.often())).toList();
         List<Step> steps = study.steps().stream().map(step -> new Step(step.id(), step.title(), String.join("; ", study.hazards().stream().filter(hazard -> hazard.accepted() && hazard.step().equals(step.id())).map(Study.Hazard::title).toList()))).toList();
         String storage = study.description().storageAtMost();
         return new Plan(study.product(), Integer.parseInt(study.version()), study.title(), study.line(), study.description().words(), foods, minutes(study.day().usualBake()), minutes(study.day().bakeAgainWithin()),
-                minutes(study.day().reheatWithin()), minutes(study.day().coolCheckEvery()), Quantity.days(study.description().useBy()), storage.isEmpty() ? Optional.empty() : Optional.of(bound(false, storage)), steps, points, checks);
+                minutes(study.day().reheatWithin()), minutes(study.day().coolCheckEvery()), Quantity.days(study.description().useBy()), storage.isEmpty() ? Optional.empty() : Optional.of(bound(false, storage)), steps, points, checks, own, attention);
     }
 
     private static final Map<String, String> KEYS = Map.of("core-cook", "core", "cooling", "cool", "chilled-storage", "put-away");

@@ -68,7 +68,7 @@ public final class PlanReader {
             return new Outcome(Optional.empty(), List.copyOf(problems));
         }
         return new Outcome(Optional.of(new Plan(product, version, title, line, description, foods, bake, again, reheat, every, days, storage, steps,
-                points, checks)), List.of());
+                points, checks, List.of(), List.of())), List.of());
     }
 
     private static Outcome hazardPlan(String file, String text) {

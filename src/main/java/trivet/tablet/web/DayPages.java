@@ -90,7 +90,8 @@ public class DayPages {
         LocalDate today = daybook.today();
         Stream<Check> ofBatches = underway.stream().filter(batch -> !batch.life().over()).flatMap(batch -> batch.checks().stream());
         Stream<Check> ofUnits = daybook.units(today, today).stream().flatMap(unit -> unit.checks().stream());
-        return Stream.concat(ofBatches, ofUnits).filter(check -> check.state().open() || check.state() == Check.State.NOT_YET_DUE)
+        Stream<Check> ofProgrammes = daybook.programmes(today).stream().flatMap(programme -> programme.check().stream());
+        return Stream.concat(Stream.concat(ofBatches, ofUnits), ofProgrammes).filter(check -> check.state().open() || check.state() == Check.State.NOT_YET_DUE)
                 .sorted(Comparator.comparing(Check::due)).toList();
     }
 
@@ -184,6 +185,7 @@ public class DayPages {
         List<Deviation> all = new ArrayList<>();
         daybook.underway().forEach(batch -> all.addAll(batch.deviations()));
         daybook.units(today.minusDays(14), today).forEach(unit -> all.addAll(unit.deviations()));
+        daybook.programmes(today).forEach(programme -> all.addAll(programme.deviations()));
         return all.stream().sorted(Comparator.comparing(Deviation::state).thenComparing(Deviation::since, Comparator.reverseOrder())).toList();
     }
 

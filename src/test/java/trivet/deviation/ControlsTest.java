@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import trivet.FreshDemo;
 import trivet.device.Devices;
@@ -178,6 +179,40 @@ class ControlsTest extends BatchBegun {
         assertTrue(now().held(), "6 °C read when version 2 was in force");
         assertTrue(now().foodReadings().get(1).words().contains("Judged by version 2"), now().foodReadings().get(1).words());
         assertFalse(now().foodReadings().get(0).words().contains("Judged by version"));
+    }
+
+    @Test
+    void a_changeover_falls_due_at_the_start_and_one_that_is_not_good_holds_until_it_is() {
+        begin("gluten-free-quiche");
+        assertEquals(List.of("changeover", "label"), now().checks().stream().filter(check -> check.sort().equals("own")).map(check -> check.item()).toList());
+        assertTrue(now().checks().stream().filter(check -> check.sort().equals("own")).findFirst().orElseThrow().label().endsWith("oPRP 1 Changeover to gluten-free"));
+        String verdict = tell("plan-check", "ana", 2, "{\"item\":\"changeover\",\"good\":false,\"words\":\"crumbs in the seam of the bench\"}");
+        assertTrue(verdict != null && now().held(), "crumbs hold it");
+        assertTrue(now().deviations().stream().anyMatch(d -> d.words().contains("crumbs in the seam")));
+        tell("plan-check", "ana", 9, "{\"item\":\"changeover\",\"good\":true}");
+        assertFalse(now().held(), now().holds().toString());
+    }
+
+    @Test
+    void a_wrong_label_holds_the_batch_even_when_the_next_is_right() {
+        begin("deep-quiche");
+        baked();
+        tell("cooling-reading", "ana", 130, celsius("4"));
+        tell("plan-check", "ana", 131, "{\"item\":\"label\",\"good\":false,\"words\":\"labels of the slice\"}");
+        tell("plan-check", "ana", 133, "{\"item\":\"label\",\"good\":true}");
+        assertTrue(now().held(), "what was labelled before is still out there");
+        assertEquals("own-label", now().deviations().get(0).limit());
+    }
+
+    @Test
+    void a_programme_with_greater_attention_is_checked_each_baking_day() {
+        begin("deep-quiche");
+        ProgrammeRecord allergens = daybook.programmes(daybook.today()).stream().filter(p -> p.programme().id().equals("allergens")).findFirst().orElseThrow();
+        assertTrue(allergens.check().isPresent() && allergens.check().get().takenBy().isEmpty());
+        tell("plan-check", "ana", "", 3, 3, "{\"item\":\"allergens\",\"good\":false,\"words\":\"open nut bin\"}");
+        ProgrammeRecord noted = daybook.programmes(daybook.today()).stream().filter(p -> p.programme().id().equals("allergens")).findFirst().orElseThrow();
+        assertTrue(noted.check().orElseThrow().takenBy().isPresent());
+        assertTrue(noted.deviations().get(0).words().contains("open nut bin") && noted.deviations().get(0).holds());
     }
 
     private void approve(String product, String replaced, String by) throws IOException {

@@ -80,6 +80,8 @@ class RoutesTest {
         "/sheets/deep-quiche/enter, 303, 303, 200, 200",
         "/records/nothing/correct,  303, 303, 404, 404",
         "/steps,                    303, 303, 200, 200",
+        "/programmes/allergens,     303, 303, 200, 200",
+        "/programmes/nothing,       303, 303, 404, 404",
         "/owner,                    303, 303, 303, 200",
         "/owner/rulebook,           303, 303, 303, 200",
         "/owner/plans,              303, 303, 303, 200",

@@ -14,6 +14,8 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -22,8 +24,11 @@ import java.util.Set;
 import java.util.stream.Stream;
 import trivet.form.Parts;
 import trivet.limit.Problem;
+import trivet.plan.ApprovedPlan;
 import trivet.plan.Drafts;
 import trivet.plan.Plans;
+import trivet.plan.ReviewNeeds;
+import trivet.plan.UnderWay;
 import trivet.study.OpenPoints.OpenPoint;
 import trivet.study.SmallRoute;
 import trivet.study.Study;
@@ -38,6 +43,9 @@ public class PlanPages {
     /** What is asked anew of a copy. */
     private static final List<String> ANEW = List.of("scope", "team", "description", "recipe", "flow", "rooms", "hazards", "controls", "evidence", "programmes", "day");
 
+    /** How far back a repeated deviation is looked for; common practice, no source. */
+    private static final Duration REPEATS = Duration.ofDays(90);
+
     @Inject
     @Location("plan/plans.html")
     Template page;
@@ -46,6 +54,8 @@ public class PlanPages {
     Template one;
     @Inject
     Plans plans;
+    @Inject
+    UnderWay underWay;
     @Inject
     Editing editing;
 
@@ -144,8 +154,21 @@ public class PlanPages {
         chapters.add(chapter("programmes", open, List.of("programmes"), base, link(base, "programmes", Words.say("j_n_programmes", study.programmes().size()))));
         chapters.add(chapter("signing", open, List.of(), base, new Link(base + "/approval", Words.say("j_to_the_signature"), ""), link(base, "reviews", String.valueOf(study.reviews().size()))));
         List<Open> first = open.stream().filter(point -> !point.part().equals("copy")).limit(1).map(point -> new Open(href(base, point, study), point.words())).toList();
-        return one.data("text", text).data("study", study).data("chapters", chapters).data("count", open.size()).data("first", first.isEmpty() ? null : first.get(0)).data("copied", open.stream().filter(point -> point.part().equals("copy")).toList())
+        return one.data("text", text).data("study", study).data("needs", needs(product, study)).data("chapters", chapters).data("count", open.size()).data("first", first.isEmpty() ? null : first.get(0)).data("copied", open.stream().filter(point -> point.part().equals("copy")).toList())
                 .data("small", study.method().route().equals("small") ? SmallRoute.QUESTIONS.stream().map(question -> new Answered(question, Words.named("smallquestion", question), study.small().stream().filter(a -> a.question().equals(question)).map(Study.Answer::answer).findFirst().orElse(""))).toList() : List.of());
+    }
+
+    private List<ReviewNeeds.Need> needs(String product, Study study) {
+        Optional<ApprovedPlan> approved = plans.approved().stream().filter(plan -> plan.ref().id().equals(product)).findFirst();
+        if (approved.isEmpty() || editing.sites().current().isEmpty()) {
+            return List.of();
+        }
+        Instant now = editing.clock().instant();
+        return ReviewNeeds.of(approved.get(), study, rules(approved.get().signedAt()), rules(now), underWay.deviations(product, now.minus(REPEATS)), editing.sites().current().get().zone(), now);
+    }
+
+    private Optional<ReviewNeeds.Rules> rules(Instant at) {
+        return editing.sites().inForceAt(at).map(confirmed -> new ReviewNeeds.Rules(confirmed.ref(), confirmed.at()));
     }
 
     /** A question of the simplified route. */

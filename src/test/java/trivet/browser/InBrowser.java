@@ -118,9 +118,9 @@ abstract class InBrowser {
                 .map(rule -> rule.getId() + " " + rule.getNodes().stream().limit(3).map(node -> String.valueOf(node.getHtml())).toList()).toList());
     }
 
-    /** Asserts that every key and field that is shown is at least 15 mm high on a tablet of 160 dots an inch. */
+    /** Asserts that every key, choice and field that is shown is at least 15 mm high on a tablet of 160 dots an inch. */
     static void bigEnough(String name) {
-        List<String> small = browser.findElements(By.cssSelector("a.key, a.task, button, input:not([type=hidden]), select, textarea, summary, .bar a")).stream().filter(WebElement::isDisplayed)
+        List<String> small = browser.findElements(By.cssSelector("a.key, a.task, button, label.choice, input:not([type=hidden]):not(.choice input), select, textarea, summary, .bar a")).stream().filter(WebElement::isDisplayed)
                 .filter(e -> e.getRect().height < 94).map(e -> e.getTagName() + " " + e.getText() + " " + e.getRect().height).toList();
         assertTrue(small.isEmpty(), name + ": " + small);
     }

@@ -7,6 +7,7 @@ import io.quarkus.qute.TemplateInstance;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
@@ -77,7 +78,7 @@ public class FlowPages {
     }
 
     @POST
-    public Response change(@PathParam("product") String product, MultivaluedMap<String, String> form) {
+    public Response change(@PathParam("product") String product, @HeaderParam("Trivet-Swap") String swap, MultivaluedMap<String, String> form) {
         String act = form.getFirst("act") == null ? "" : form.getFirst("act");
         String id = form.getFirst("step") == null ? "" : form.getFirst("step");
         String other = form.getFirst("other") == null ? "" : form.getFirst("other");
@@ -116,7 +117,12 @@ public class FlowPages {
             Drafts.Text now = editing.text(product);
             return Response.status(422).entity(page(now, editing.study(now), id, problems, null).render()).build();
         }
-        return Response.seeOther(URI.create("/owner/plans/" + product + "/flow" + (chosen[0].isEmpty() ? "" : "?step=" + chosen[0] + "#chosen"))).build();
+        String at = "/owner/plans/" + product + "/flow" + (chosen[0].isEmpty() ? "" : "?step=" + chosen[0] + "#chosen");
+        if (swap == null) {
+            return Response.seeOther(URI.create(at)).build();
+        }
+        Drafts.Text now = editing.text(product);
+        return Response.ok(page(now, editing.study(now), chosen[0], List.of(), null).render()).header("Trivet-At", at).build();
     }
 
     private Step fresh(Study study, MultivaluedMap<String, String> form) {

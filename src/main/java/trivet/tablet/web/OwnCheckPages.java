@@ -14,11 +14,10 @@ import java.util.Optional;
 import trivet.check.Check;
 import trivet.deviation.BatchRecord;
 import trivet.deviation.Daybook;
-import trivet.deviation.ProgrammeRecord;
 import trivet.plan.Plan;
 
-/** Looking at what a plan wants looked at beside temperatures: controls by its own criteria, and programmes that need greater attention. */
-@Path("/")
+/** Looking at what a plan wants looked at beside temperatures: a control by its own criterion. */
+@Path("/batches/{id}/own/{item}")
 @Produces(MediaType.TEXT_HTML)
 public class OwnCheckPages {
 
@@ -31,20 +30,11 @@ public class OwnCheckPages {
     Daybook daybook;
 
     @GET
-    @Path("batches/{id}/own/{item}")
     public TemplateInstance batch(@PathParam("id") String id, @PathParam("item") String item) {
         BatchRecord batch = daybook.batch(id).orElseThrow(NotFoundException::new);
         Plan.OwnCheck own = batch.plan().stream().flatMap(plan -> plan.plan().ownChecks().stream()).filter(one -> one.id().equals(item)).findFirst().orElseThrow(NotFoundException::new);
         Optional<Check> check = batch.checks().stream().filter(one -> one.key().startsWith(Check.OWN) && one.item().equals(item)).findFirst();
         return screen.of(page).data("batch", batch).data("item", item).data("heading", batch.code() + " · " + own.title()).data("what", own.what()).data("how", own.how()).data("limit", own.limit()).data("corrective", own.corrective())
                 .data("check", check.map(Check::id).orElse("")).data("back", "/batches/" + id);
-    }
-
-    @GET
-    @Path("programmes/{item}")
-    public TemplateInstance programme(@PathParam("item") String item) {
-        ProgrammeRecord programme = daybook.programmes(daybook.today()).stream().filter(one -> one.programme().id().equals(item)).findFirst().orElseThrow(NotFoundException::new);
-        return screen.of(page).data("batch", null).data("item", item).data("heading", programme.programme().title()).data("what", programme.programme().what()).data("how", "").data("limit", "").data("corrective", "")
-                .data("check", programme.check().map(Check::id).orElse("")).data("back", "/work");
     }
 }

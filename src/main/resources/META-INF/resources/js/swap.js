@@ -3,11 +3,12 @@ const main = () => document.querySelector("main");
 
 async function swap(form, button) {
   const body = new URLSearchParams(new FormData(form, button));
-  const answer = await fetch(form.getAttribute("action") || location.pathname, { method: "POST", body, headers: { Accept: "text/html" } });
+  const answer = await fetch(form.getAttribute("action") || location.pathname, { method: "POST", body, headers: { Accept: "text/html", "Trivet-Swap": "1" } });
   const next = new DOMParser().parseFromString(await answer.text(), "text/html");
   if (!next.querySelector("main") || (answer.redirected && new URL(answer.url).pathname.startsWith("/session"))) return location.reload();
   const top = document.documentElement.scrollTop, drawing = document.querySelector(".drawing")?.scrollTop, index = [...document.querySelectorAll("form")].indexOf(form);
-  if (answer.redirected) history.replaceState(null, "", answer.url);
+  const at = answer.headers.get("Trivet-At") ?? (answer.redirected ? answer.url : null);
+  if (at) history.replaceState(null, "", at);
   document.title = next.title;
   main().replaceWith(next.querySelector("main"));
   document.documentElement.scrollTop = top;

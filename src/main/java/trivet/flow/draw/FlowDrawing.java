@@ -123,7 +123,7 @@ public final class FlowDrawing {
         String link = marks.link().apply(box.step().id());
         String flag = marks.flag().apply(box.step().id());
         if (!link.isEmpty()) {
-            add(svg, "<a href=\"%s\" aria-label=\"%s\">", escaped(link), escaped(String.join(" ", text.title())));
+            add(svg, "<a href=\"%s\" aria-label=\"%s\"%s>", escaped(link), escaped(String.join(" ", text.title())), box.step().id().equals(marks.chosen()) ? " aria-current=\"step\"" : "");
         }
         add(svg, "<rect x=\"%.1f\" y=\"%.1f\" width=\"%.1f\" height=\"%.1f\" rx=\"6\" fill=\"%s\" stroke=\"#1b232c\" stroke-width=\"%s\"/>", box.x(), box.y(), box.width(), box.height(), box.step().id().equals(marks.chosen()) ? "#e6d8b4" : "#fffdf8", flag.isEmpty() ? "1.5" : "4");
         if (box.step().line().equals("gluten-free")) {

@@ -49,6 +49,9 @@ public class HazardPages {
     @Location("plan/hazard.html")
     Template one;
     @Inject
+    @Location("plan/compare.html")
+    Template compare;
+    @Inject
     Editing editing;
 
     /** A hazard in the list. */
@@ -119,6 +122,29 @@ public class HazardPages {
 
     private static String newId(List<Hazard> hazards, String wish) {
         return PartList.newId(wish, hazards.stream().map(Hazard::id).collect(Collectors.toSet()));
+    }
+
+    /** A hazard under both trees. */
+    public record Compared(Hazard hazard, String step, String first, String second, boolean differ) {
+    }
+
+    /** Every hazard that reaches a tree, under both. */
+    @GET
+    @Path("both-trees")
+    public TemplateInstance both(@PathParam("product") String product) {
+        Drafts.Text text = editing.text(product);
+        Study study = editing.study(text);
+        Flow flow = study.flow(editing.knowledge());
+        List<Compared> rows = study.hazards().stream().filter(hazard -> hazard.accepted() && Decision.of(study.method(), hazard).tree().isPresent()).map(hazard -> {
+            String first = outcome(study, DecisionTree.CODEX_2022, hazard);
+            String second = outcome(study, DecisionTree.CODEX_2003, hazard);
+            return new Compared(hazard, flow.title(hazard.step()), first, second, !first.isEmpty() && !second.isEmpty() && !first.equals(second));
+        }).toList();
+        return compare.data("text", text).data("study", study).data("rows", rows);
+    }
+
+    private static String outcome(Study study, DecisionTree tree, Hazard hazard) {
+        return Decision.by(study.method(), tree, hazard).tree().flatMap(DecisionTree.Result::outcome).map(outcome -> Words.named("treeoutcome", outcome.word())).orElse("");
     }
 
     @GET

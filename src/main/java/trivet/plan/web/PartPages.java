@@ -44,12 +44,13 @@ public class PartPages {
     }
 
     @GET
-    public TemplateInstance show(@PathParam("product") String product, @PathParam("part") String part, @QueryParam("item") @DefaultValue("") String item) {
+    public TemplateInstance show(@PathParam("product") String product, @PathParam("part") String part, @QueryParam("item") @DefaultValue("") String item, @QueryParam("pieces") @DefaultValue("") String pieces) {
         Drafts.Text text = editing.text(product);
-        return page(text, editing.study(text), PartList.find(part), item, List.of(), null, null);
+        int wanted = pieces.matches("[1-9]\\d{0,5}") ? Integer.parseInt(pieces) : 0;
+        return page(text, editing.study(text), PartList.find(part), item, List.of(), null, null, wanted);
     }
 
-    private TemplateInstance page(Drafts.Text text, Study study, PartList part, String item, List<String> problems, Record mine, String stale) {
+    private TemplateInstance page(Drafts.Text text, Study study, PartList part, String item, List<String> problems, Record mine, String stale, int wanted) {
         Knowledge knowledge = editing.knowledge();
         var open = editing.open(study);
         List<Shown> shown = new ArrayList<>();
@@ -65,7 +66,7 @@ public class PartPages {
         }
         List<String> lacks = open.stream().filter(point -> point.part().equals(part.word()) && point.at().isEmpty()).map(point -> point.words()).toList();
         return page.data("text", text).data("study", study).data("part", part.word()).data("list", part.list()).data("shown", shown).data("lacks", lacks).data("problems", problems).data("stale", stale)
-                .data("extra", new RawString(part == PartList.ROOMS || part == PartList.WAYS ? RoomDrawing.svg(study) : "")).data("recipe", part == PartList.ITEMS || part == PartList.RECIPE ? RecipeView.of(study, knowledge) : null)
+                .data("extra", new RawString(part == PartList.ROOMS || part == PartList.WAYS ? RoomDrawing.svg(study) : "")).data("recipe", part == PartList.ITEMS || part == PartList.RECIPE ? RecipeView.of(study, knowledge, wanted) : null)
                 .data("topics", part == PartList.PROGRAMMES ? missing(study, knowledge) : List.of());
     }
 
@@ -142,11 +143,11 @@ public class PartPages {
             Study study = editing.study(now);
             Record theirs = part.list() ? find(part, study, item) : part.single(study);
             Record wanted = theirs == null ? null : Fields.read(theirs, form, problems);
-            return Response.status(409).entity(page(now, study, part, item, List.of(), wanted, meanwhile.getMessage() + " " + differences(theirs, wanted)).render()).build();
+            return Response.status(409).entity(page(now, study, part, item, List.of(), wanted, meanwhile.getMessage() + " " + differences(theirs, wanted), 0).render()).build();
         }
         if (!problems.isEmpty()) {
             Drafts.Text now = editing.text(product);
-            return Response.status(422).entity(page(now, editing.study(now), part, item, problems, mine[0], null).render()).build();
+            return Response.status(422).entity(page(now, editing.study(now), part, item, problems, mine[0], null, 0).render()).build();
         }
         return Response.seeOther(made[0] != null ? URI.create(back + "?item=" + made[0] + "#item-" + made[0]) : back).build();
     }
@@ -192,20 +193,21 @@ public class PartPages {
     }
 
     /** What the recipe says beside its numbers. */
-    public record RecipeView(String total, String sold, String pieces, List<Line> lines, String contains, String may) {
+    public record RecipeView(String total, String sold, String pieces, List<Line> lines, String contains, String may, int wanted) {
 
         /** A line of the recipe. */
-        public record Line(String title, String part, String grams, String bakers, String share, String contains, String may) {
+        public record Line(String title, String part, String grams, String bakers, String share, String contains, String may, String scaled, String source) {
         }
 
-        static RecipeView of(Study study, Knowledge knowledge) {
+        static RecipeView of(Study study, Knowledge knowledge, int wanted) {
             Recipe recipe = study.recipe();
+            var scaled = wanted > 0 ? recipe.forPieces(wanted) : java.util.Map.<String, java.math.BigDecimal>of();
             List<Line> lines = recipe.items().stream().map(item -> new Line(item.title().isEmpty() ? item.id() : item.title(), item.part(), item.grams(), recipe.bakersPercent(item, knowledge).map(p -> p.toPlainString() + " %").orElse("–"),
-                    recipe.share(item).map(p -> p.toPlainString() + " %").orElse("–"), names(Recipe.contains(item, knowledge).stream().toList(), knowledge), names(item.mayContain(), knowledge))).toList();
+                    recipe.share(item).map(p -> p.toPlainString() + " %").orElse("–"), names(Recipe.contains(item, knowledge).stream().toList(), knowledge), names(item.mayContain(), knowledge), scaled.containsKey(item.id()) ? scaled.get(item.id()).toPlainString() : "–", item.specification())).toList();
             var region = knowledge.region(study.method().region());
             String contains = region.map(r -> String.join(", ", r.groups(recipe.contains(knowledge)).stream().map(g -> g.title()).toList())).orElse(names(recipe.contains(knowledge).stream().toList(), knowledge));
             String may = region.map(r -> String.join(", ", r.groups(recipe.mayContain(knowledge)).stream().map(g -> g.title()).toList())).orElse(names(recipe.mayContain(knowledge).stream().toList(), knowledge));
-            return new RecipeView(recipe.total().stripTrailingZeros().toPlainString(), recipe.sold().stripTrailingZeros().toPlainString(), recipe.piecesByWeight().map(String::valueOf).orElse("–"), lines, contains.isEmpty() ? "–" : contains, may.isEmpty() ? "–" : may);
+            return new RecipeView(recipe.total().stripTrailingZeros().toPlainString(), recipe.sold().stripTrailingZeros().toPlainString(), recipe.piecesByWeight().map(String::valueOf).orElse("–"), lines, contains.isEmpty() ? "–" : contains, may.isEmpty() ? "–" : may, wanted);
         }
 
         private static String names(List<String> ids, Knowledge knowledge) {

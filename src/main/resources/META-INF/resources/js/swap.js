@@ -1,18 +1,27 @@
 // A form marked data-swap changes the page in place: what the server answers takes the place of the main part, and the finger stays where it was.
 const main = () => document.querySelector("main");
 
+/** The chosen step of a drawing is brought into its window, the page itself stays. */
+function reveal() {
+  const window = document.querySelector(".drawing"), step = window?.querySelector("[aria-current]");
+  if (!step) return;
+  const here = step.getBoundingClientRect(), frame = window.getBoundingClientRect();
+  window.scrollBy(here.left - frame.left - (frame.width - here.width) / 2, here.top - frame.top - (frame.height - here.height) / 2);
+}
+reveal();
+
 async function swap(form, button) {
   const body = new URLSearchParams(new FormData(form, button));
   const answer = await fetch(form.getAttribute("action") || location.pathname, { method: "POST", body, headers: { Accept: "text/html", "Trivet-Swap": "1" } });
   const next = new DOMParser().parseFromString(await answer.text(), "text/html");
   if (!next.querySelector("main") || (answer.redirected && new URL(answer.url).pathname.startsWith("/session"))) return location.reload();
-  const top = document.documentElement.scrollTop, drawing = document.querySelector(".drawing")?.scrollTop, index = [...document.querySelectorAll("form")].indexOf(form);
+  const top = document.documentElement.scrollTop, index = [...document.querySelectorAll("form")].indexOf(form);
   const at = answer.headers.get("Trivet-At") ?? (answer.redirected ? answer.url : null);
   if (at) history.replaceState(null, "", at);
   document.title = next.title;
   main().replaceWith(next.querySelector("main"));
   document.documentElement.scrollTop = top;
-  if (drawing) document.querySelector(".drawing")?.scrollTo({ top: drawing });
+  reveal();
   const problem = document.querySelector("main [role=alert]");
   if (problem) problem.scrollIntoView({ block: "center" });
   const forms = document.querySelectorAll("form");

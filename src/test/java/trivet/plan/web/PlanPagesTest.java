@@ -127,6 +127,8 @@ class PlanPagesTest {
             fill(p, "/part/items", item[0].toLowerCase(java.util.Locale.ROOT).replace(' ', '-'), "title", item[0], "kind", item[1], "grams", item[2], "part", item[3], "specification", "Sheet of the supplier").statusCode(303);
         }
         fill(p, "/part/items", "leek", "grams", "much").statusCode(422).body(containsString("is no number"));
+        owner().get("/owner/plans/deep-quiche/part/items?pieces=12").then().body(containsString("For 12 pieces")).body(containsString("1500.0"));
+        owner().get("/owner/plans/deep-quiche/hazards/both-trees").then().statusCode(200).body(containsString("Critical control point")).body(containsString("not answered yet"));
         assertEquals("1800", study(p).recipe().item("leek").orElseThrow().grams(), "nothing is lost by a mistake");
         owner().get("/owner/plans/" + p + "/part/items").then().body(containsString("54.5 %")).body(containsString("Eggs, Milk"));
     }

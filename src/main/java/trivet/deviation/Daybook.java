@@ -27,7 +27,6 @@ import trivet.ledger.Fields;
 import trivet.ledger.Ids;
 import trivet.ledger.Journal;
 import trivet.plan.ApprovedPlan;
-import trivet.plan.Plan;
 import trivet.plan.Plans;
 import trivet.site.Confirmed;
 import trivet.site.Site;
@@ -120,7 +119,7 @@ public class Daybook {
         return devices.unit(id).map(unit -> UnitFold.of(unit, site(), rules(), withNaming(journal.ofUnit(id, from, now.plusSeconds(1))), List.of(), Set.of(), now));
     }
 
-    private List<Entry> withNaming(List<Entry> entries) {
+    List<Entry> withNaming(List<Entry> entries) {
         Set<Entry> all = new LinkedHashSet<>(entries);
         for (Entry entry : entries) {
             for (Entry naming : journal.naming(entry.id())) {
@@ -227,27 +226,6 @@ public class Daybook {
             }
         }
         return units;
-    }
-
-    /** The prerequisite programmes of the plans in force that need greater attention, each once, with their checks of a day. */
-    public List<ProgrammeRecord> programmes(LocalDate day) {
-        Map<String, Plan.Attention> all = new LinkedHashMap<>();
-        Map<String, Instant> known = new LinkedHashMap<>();
-        for (ApprovedPlan plan : plans.approved()) {
-            for (Plan.Attention programme : plan.plan().attention()) {
-                all.putIfAbsent(programme.id(), programme);
-                known.merge(programme.id(), plan.from(), (a, b) -> a.isBefore(b) ? a : b);
-            }
-        }
-        if (all.isEmpty()) {
-            return List.of();
-        }
-        Site site = site();
-        Instant now = clock.instant();
-        Set<Entry> entries = new LinkedHashSet<>(withNaming(journal.ofKind("plan-check", now.minus(Duration.ofDays(400)), now.plusSeconds(60))));
-        new ArrayList<>(entries).forEach(entry -> entries.addAll(journal.naming(Ids.derived("programme/" + entry.id()))));
-        boolean baking = !journal.ofKind("batch-started", site.start(day), site.end(day)).isEmpty();
-        return all.values().stream().map(programme -> ProgrammeRecord.of(programme, known.get(programme.id()), site, day, baking, List.copyOf(entries), now)).toList();
     }
 
     /** The highest counter among the codes of the last 60 days, so that the next one is free; 0 for none. */

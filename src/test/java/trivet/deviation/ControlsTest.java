@@ -28,6 +28,8 @@ import trivet.plan.Plans;
 class ControlsTest extends BatchBegun {
 
     @Inject
+    Programmes programmes;
+    @Inject
     Devices devices;
     @Inject
     Plans plans;
@@ -207,10 +209,10 @@ class ControlsTest extends BatchBegun {
     @Test
     void a_programme_with_greater_attention_is_checked_each_baking_day() {
         begin("deep-quiche");
-        ProgrammeRecord allergens = daybook.programmes(daybook.today()).stream().filter(p -> p.programme().id().equals("allergens")).findFirst().orElseThrow();
+        ProgrammeRecord allergens = programmes.of(daybook.today()).stream().filter(p -> p.programme().id().equals("allergens")).findFirst().orElseThrow();
         assertTrue(allergens.check().isPresent() && allergens.check().get().takenBy().isEmpty());
         tell("plan-check", "ana", "", 3, 3, "{\"item\":\"allergens\",\"good\":false,\"words\":\"open nut bin\"}");
-        ProgrammeRecord noted = daybook.programmes(daybook.today()).stream().filter(p -> p.programme().id().equals("allergens")).findFirst().orElseThrow();
+        ProgrammeRecord noted = programmes.of(daybook.today()).stream().filter(p -> p.programme().id().equals("allergens")).findFirst().orElseThrow();
         assertTrue(noted.check().orElseThrow().takenBy().isPresent());
         assertTrue(noted.deviations().get(0).words().contains("open nut bin") && noted.deviations().get(0).holds());
     }

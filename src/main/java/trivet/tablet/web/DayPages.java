@@ -27,6 +27,7 @@ import trivet.deviation.BatchRecord;
 import trivet.deviation.Day;
 import trivet.deviation.Daybook;
 import trivet.deviation.Deviation;
+import trivet.deviation.Programmes;
 import trivet.deviation.UnitRecord;
 import trivet.device.Devices;
 import trivet.ledger.Fields;
@@ -78,6 +79,8 @@ public class DayPages {
     @Inject
     Daybook daybook;
     @Inject
+    Programmes programmes;
+    @Inject
     Outlooks outlooks;
     @Inject
     Devices devices;
@@ -90,7 +93,7 @@ public class DayPages {
         LocalDate today = daybook.today();
         Stream<Check> ofBatches = underway.stream().filter(batch -> !batch.life().over()).flatMap(batch -> batch.checks().stream());
         Stream<Check> ofUnits = daybook.units(today, today).stream().flatMap(unit -> unit.checks().stream());
-        Stream<Check> ofProgrammes = daybook.programmes(today).stream().flatMap(programme -> programme.check().stream());
+        Stream<Check> ofProgrammes = programmes.of(today).stream().flatMap(programme -> programme.check().stream());
         return Stream.concat(Stream.concat(ofBatches, ofUnits), ofProgrammes).filter(check -> check.state().open() || check.state() == Check.State.NOT_YET_DUE)
                 .sorted(Comparator.comparing(Check::due)).toList();
     }
@@ -185,7 +188,7 @@ public class DayPages {
         List<Deviation> all = new ArrayList<>();
         daybook.underway().forEach(batch -> all.addAll(batch.deviations()));
         daybook.units(today.minusDays(14), today).forEach(unit -> all.addAll(unit.deviations()));
-        daybook.programmes(today).forEach(programme -> all.addAll(programme.deviations()));
+        programmes.of(today).forEach(programme -> all.addAll(programme.deviations()));
         return all.stream().sorted(Comparator.comparing(Deviation::state).thenComparing(Deviation::since, Comparator.reverseOrder())).toList();
     }
 

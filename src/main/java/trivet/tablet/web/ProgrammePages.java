@@ -13,6 +13,7 @@ import jakarta.ws.rs.core.MediaType;
 import trivet.check.Check;
 import trivet.deviation.Daybook;
 import trivet.deviation.ProgrammeRecord;
+import trivet.deviation.Programmes;
 
 /** Looking at a prerequisite programme that needs greater attention. */
 @Path("/programmes/{item}")
@@ -26,10 +27,12 @@ public class ProgrammePages {
     Screen screen;
     @Inject
     Daybook daybook;
+    @Inject
+    Programmes programmes;
 
     @GET
     public TemplateInstance programme(@PathParam("item") String item) {
-        ProgrammeRecord programme = daybook.programmes(daybook.today()).stream().filter(one -> one.programme().id().equals(item)).findFirst().orElseThrow(NotFoundException::new);
+        ProgrammeRecord programme = programmes.of(daybook.today()).stream().filter(one -> one.programme().id().equals(item)).findFirst().orElseThrow(NotFoundException::new);
         return screen.of(page).data("batch", null).data("item", item).data("heading", programme.programme().title()).data("what", programme.programme().what()).data("how", "").data("limit", "").data("corrective", "")
                 .data("check", programme.check().map(Check::id).orElse("")).data("back", "/work");
     }

@@ -3,6 +3,7 @@ package trivet.limit;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import trivet.words.Words;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -81,5 +82,12 @@ public record Rulebook(String id, int version, String title, String jurisdiction
 
     private Rulebook withLimits(Function<Limit, Limit> change) {
         return new Rulebook(id, version, title, jurisdiction, caution, foods, limits.stream().map(change).toList(), sha256);
+    }
+
+    /** A limit in words with its numbers, for a kind of food where the rulebook tells kinds apart; empty text where it has no such limit. */
+    public String words(String limit, Optional<String> food) {
+        return alternatives(limit).map(rows -> String.join(Words.say("j_or") + " ", rows.rowsFor(food).stream().map(AlternativesLimit.Row::words).toList()))
+                .or(() -> range(limit).map(RangeLimit::words))
+                .or(() -> cooling().filter(rule -> rule.id().equals(limit)).map(rule -> String.join("; ", rule.stages().stream().map(StagedCooling.Stage::words).toList()))).orElse("");
     }
 }

@@ -11,6 +11,7 @@ import trivet.flow.Flow;
 import trivet.form.Parts;
 import trivet.hazard.DecisionTree;
 import trivet.knowledge.Knowledge;
+import trivet.limit.Rulebook;
 import trivet.study.Decision;
 import trivet.study.OpenPoints;
 import trivet.study.Recipe;
@@ -25,11 +26,13 @@ public final class PlanPaper {
 
     private final Study study;
     private final Knowledge knowledge;
+    private final Optional<Rulebook> rulebook;
     private final Flow flow;
 
-    private PlanPaper(Study study, Knowledge knowledge) {
+    private PlanPaper(Study study, Knowledge knowledge, Optional<Rulebook> rulebook) {
         this.study = study;
         this.knowledge = knowledge;
+        this.rulebook = rulebook;
         this.flow = study.flow(knowledge);
     }
 
@@ -60,8 +63,8 @@ public final class PlanPaper {
     }
 
     /** The chapters of a plan. */
-    public static List<Chapter> of(Study study, Knowledge knowledge, List<OpenPoints.OpenPoint> open, List<List<String>> versions) {
-        PlanPaper paper = new PlanPaper(study, knowledge);
+    public static List<Chapter> of(Study study, Knowledge knowledge, Optional<Rulebook> rulebook, List<OpenPoints.OpenPoint> open, List<List<String>> versions) {
+        PlanPaper paper = new PlanPaper(study, knowledge, rulebook);
         List<Chapter> chapters = new ArrayList<>();
         chapters.add(new Chapter(Words.named("chapter", "team"), paper.team()));
         chapters.add(new Chapter(Words.named("chapter", "product"), paper.product()));
@@ -145,7 +148,7 @@ public final class PlanPaper {
 
     /** The hazard analysis as rows of cells. */
     public static List<List<String>> hazards(Study study, Knowledge knowledge) {
-        return new PlanPaper(study, knowledge).hazards();
+        return new PlanPaper(study, knowledge, Optional.empty()).hazards();
     }
 
     private List<List<String>> hazards() {
@@ -194,17 +197,22 @@ public final class PlanPaper {
     }
 
     /** The worksheet as rows of cells. */
-    public static List<List<String>> controls(Study study, Knowledge knowledge) {
-        return study.controls().stream().map(control -> new PlanPaper(study, knowledge).row(control)).toList();
+    public static List<List<String>> controls(Study study, Knowledge knowledge, Optional<Rulebook> rulebook) {
+        return study.controls().stream().map(new PlanPaper(study, knowledge, rulebook)::row).toList();
     }
 
     private List<String> row(Control control) {
         String hazards = study.hazards().stream().filter(h -> h.accepted() && h.controls().contains(control.id())).map(Hazard::title).distinct().collect(Collectors.joining("; "));
-        String limit = (control.limit().isEmpty() ? "" : Words.say("j_paper_by_rulebook", Words.named("limit", control.limit()))) + control.ownLimit() + (control.operating().isEmpty() ? "" : ". " + Words.named("field", "control.operating") + ": " + control.operating())
+        String limit = (control.limit().isEmpty() ? "" : byRulebook(control)) + control.ownLimit() + (control.operating().isEmpty() ? "" : ". " + Words.named("field", "control.operating") + ": " + control.operating())
                 + control.evidence().stream().map(id -> study.evidence(id).map(Study.Evidence::title).orElse(id)).collect(Collectors.joining(", ", " [", "]")).replace(" []", "");
         String monitoring = control.what() + ". " + control.how() + ". " + (control.often().isEmpty() ? choice(control.every()) : control.often()) + ". " + control.who() + " / " + control.deputy() + (control.instrument().isEmpty() ? "" : ". " + control.instrument());
         return List.of(study.number(control) + " " + control.title() + " (" + flow.title(control.step()) + ")", hazards, limit, monitoring, control.corrective() + (control.onBreach().isEmpty() ? "" : " [" + control.onBreach().stream().map(offer -> Words.named("offer", offer)).collect(Collectors.joining(", ")) + "]"),
                 control.verification() + ". " + control.verificationOften() + ". " + control.verifiedBy(), control.record());
+    }
+
+    private String byRulebook(Control control) {
+        String numbers = rulebook.map(book -> book.words(control.limit(), study.day().foods().stream().filter(food -> food.rulebook().equals(book.id())).map(Study.Food::food).findFirst())).orElse("");
+        return Words.say("j_paper_by_rulebook", Words.named("limit", control.limit()), numbers.isEmpty() ? "–" : numbers, rulebook.map(Rulebook::title).orElse("–"));
     }
 
     private List<Piece> controls() {

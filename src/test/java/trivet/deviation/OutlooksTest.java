@@ -21,6 +21,8 @@ class OutlooksTest extends BatchBegun {
 
     @Inject
     Outlooks outlooks;
+    @Inject
+    trivet.study.OpenPoints.Trials trials;
 
     private void cooling(String at20, String at40) {
         start = clock.instant().minus(Duration.ofMinutes(100));
@@ -53,6 +55,15 @@ class OutlooksTest extends BatchBegun {
         List<Outlook> one = outlooks.of(now());
         assertEquals(1, one.size());
         assertTrue(one.get(0).low().isBefore(one.get(0).eta()) && one.get(0).late() < 1, one.toString());
+    }
+
+    @Test
+    void own_trials_count_only_batches_whose_readings_were_within() {
+        List<String> good = daybook.begun(clock.instant().minus(Duration.ofDays(90)), clock.instant()).stream().filter(b -> b.cook() == trivet.limit.Verdict.WITHIN && b.cooling() == trivet.limit.Verdict.WITHIN && !b.held()).map(BatchRecord::code).limit(3).toList();
+        List<String> slow = daybook.begun(clock.instant().minus(Duration.ofDays(90)), clock.instant()).stream().filter(b -> b.cooling() == trivet.limit.Verdict.BREACHED).map(BatchRecord::code).limit(1).toList();
+        assertEquals(1, slow.size());
+        assertEquals(3, trials.found(List.of(good.get(0), good.get(1), good.get(2), slow.get(0), "Z-9999", good.get(0))));
+        assertEquals(0, trials.found(List.of()));
     }
 
     @Test

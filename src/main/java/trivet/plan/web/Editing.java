@@ -81,6 +81,11 @@ public class Editing {
         return OpenPoints.of(study, knowledge(), sites.inForceAt(clock.instant()).map(Confirmed::rulebook), trials);
     }
 
+    /** A limit of the rulebook in force with its numbers, as it holds for a plan's kind of food; empty where there is none. */
+    Optional<String> limitWords(Study study, String limit) {
+        return sites.inForceAt(clock.instant()).map(confirmed -> confirmed.rulebook().words(limit, study.day().foods().stream().filter(food -> food.rulebook().equals(confirmed.rulebook().id())).map(Study.Food::food).findFirst())).filter(words -> !words.isEmpty());
+    }
+
     /** The date at the site, or in UTC before there is one. */
     String today() {
         return clock.instant().atZone(sites.current().map(site -> site.zone()).orElse(java.time.ZoneOffset.UTC)).toLocalDate().toString();

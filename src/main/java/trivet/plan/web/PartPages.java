@@ -54,18 +54,22 @@ public class PartPages {
         Knowledge knowledge = editing.knowledge();
         var open = editing.open(study);
         List<Shown> shown = new ArrayList<>();
+        List<String> notes = new ArrayList<>();
         if (part.list()) {
             for (Record record : part.records(study)) {
                 String id = part.id(study, record);
                 List<String> lacks = open.stream().filter(point -> point.at().equals(id) && (point.part().equals(part.word()) || (part == PartList.ITEMS && point.part().equals("recipe")))).map(point -> point.words()).toList();
                 Record seen = mine != null && id.equals(item) ? mine : record;
+                if (record instanceof Study.Control control && !control.limit().isEmpty() && id.equals(item)) {
+                    editing.limitWords(study, control.limit()).ifPresent(numbers -> notes.add(Words.say("j_limit_now", numbers)));
+                }
                 shown.add(new Shown(id, title(part, study, record), id.equals(item) ? Fields.of(seen, study, knowledge) : List.of(), lacks, id.equals(item)));
             }
         } else {
             shown.add(new Shown("", Words.named("part", part.word()), Fields.of(mine == null ? part.single(study) : mine, study, knowledge), List.of(), true));
         }
         List<String> lacks = open.stream().filter(point -> point.part().equals(part.word()) && point.at().isEmpty()).map(point -> point.words()).toList();
-        return page.data("text", text).data("study", study).data("part", part.word()).data("list", part.list()).data("shown", shown).data("lacks", lacks).data("problems", problems).data("stale", stale)
+        return page.data("text", text).data("study", study).data("part", part.word()).data("list", part.list()).data("shown", shown).data("lacks", Stream.concat(notes.stream(), lacks.stream()).toList()).data("problems", problems).data("stale", stale)
                 .data("extra", new RawString(part == PartList.ROOMS || part == PartList.WAYS ? RoomDrawing.svg(study) : "")).data("recipe", part == PartList.ITEMS || part == PartList.RECIPE ? RecipeView.of(study, knowledge, wanted) : null)
                 .data("topics", part == PartList.PROGRAMMES ? missing(study, knowledge) : List.of());
     }

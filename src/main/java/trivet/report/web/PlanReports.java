@@ -19,10 +19,12 @@ import java.time.Clock;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import trivet.knowledge.Knowledge;
 import trivet.knowledge.file.KnowledgeReader;
+import trivet.limit.Rulebook;
 import trivet.people.People;
 import trivet.plan.ApprovedPlan;
 import trivet.plan.Drafts;
@@ -65,6 +67,10 @@ public class PlanReports {
         return drafts.text(product).orElseThrow(NotFoundException::new);
     }
 
+    private Optional<Rulebook> rulebook() {
+        return sites.inForceAt(clock.instant()).map(Confirmed::rulebook);
+    }
+
     private static Study study(Drafts.Text text) {
         return text.study().orElseThrow(NotFoundException::new);
     }
@@ -79,8 +85,8 @@ public class PlanReports {
         List<ApprovedPlan> history = plans.history().stream().filter(plan -> plan.ref().id().equals(product)).toList();
         boolean approved = !history.isEmpty() && history.get(history.size() - 1).ref().sha256().equals(text.sha256());
         List<List<String>> versions = history.stream().map(plan -> List.of(String.valueOf(plan.ref().version()), people.find(plan.by()).map(person -> person.name()).orElse(plan.by()) + ", " + moment(plan.signedAt()), plan.meaning() + " (" + moment(plan.from()) + ")", plan.ref().sha256())).toList();
-        var open = OpenPoints.of(study, known, sites.inForceAt(clock.instant()).map(Confirmed::rulebook), trials);
-        return press.pdf(paper.data("chapters", PlanPaper.of(study, known, open, versions)).data("heading", PlanPaper.heading(study, approved)).data("sha256", text.sha256()).data("letter", size.equals("letter"))
+        var open = OpenPoints.of(study, known, rulebook(), trials);
+        return press.pdf(paper.data("chapters", PlanPaper.of(study, known, rulebook(), open, versions)).data("heading", PlanPaper.heading(study, approved)).data("sha256", text.sha256()).data("letter", size.equals("letter"))
                 .data("flow", new RawString(PlanDrawings.flow(study, known))).data("rooms", new RawString(PlanDrawings.rooms(study))).data("site", sites.current().map(site -> site.name() + ", " + site.address()).orElse(""))
                 .data("printed", moment(clock.instant())).data("rulebook", sites.inForceAt(clock.instant()).map(confirmed -> confirmed.rulebook().title() + " " + confirmed.ref().version()).orElse("–")).render());
     }
@@ -99,7 +105,7 @@ public class PlanReports {
     @Path("{product}/worksheet.csv")
     public Response worksheet(@PathParam("product") String product) {
         Study study = study(text(product));
-        return csv(product + "-worksheet", PlanPaper.controlHead(), PlanPaper.controls(study, knowledge.get()));
+        return csv(product + "-worksheet", PlanPaper.controlHead(), PlanPaper.controls(study, knowledge.get(), rulebook()));
     }
 
     @GET

@@ -119,11 +119,8 @@ public class BatchPages {
         boolean cook = kind.equals("core") || kind.equals("reheat");
         List<AlternativesLimit.Row> rows = cook ? rules.flatMap(r -> r.rulebook().alternatives(kind.equals("core") ? "core-cook" : "reheat"))
                 .map(limit -> limit.rowsFor(food)).orElse(List.of()) : List.of();
-        String limit = cook ? String.join(Words.say("j_or") + " ", rows.stream().map(AlternativesLimit.Row::words).toList())
-                : kind.equals("food") ? batch.plan().flatMap(p -> p.plan().storageAtMost()).map(b -> Words.say("j_which_its_use_by_rests_on", b.words()))
-                        .or(() -> rules.flatMap(r -> r.rulebook().range("chilled-storage")).map(l -> l.words())).orElse("")
-                : kind.equals("hot") ? rules.flatMap(r -> r.rulebook().range("hot-holding")).map(l -> l.words()).orElse("")
-                : rules.flatMap(r -> r.rulebook().cooling()).map(l -> String.join("; ", l.stages().stream().map(s -> s.words()).toList())).orElse("");
+        String law = rules.map(r -> r.rulebook().words(Map.of("core", "core-cook", "reheat", "reheat", "food", "chilled-storage", "hot", "hot-holding", "cooling", "cooling").get(kind), food)).orElse("");
+        String limit = kind.equals("food") ? batch.plan().flatMap(p -> p.plan().storageAtMost()).map(b -> Words.say("j_which_its_use_by_rests_on", b.words())).orElse(law) : law;
         BigDecimal hold = rows.stream().filter(row -> row.seconds().compareTo(BigDecimal.valueOf(60)) < 0).map(AlternativesLimit.Row::seconds).max(BigDecimal::compareTo).orElse(BigDecimal.ZERO);
         String key = kind.equals("core") ? "core" : batch.checks().stream().filter(check -> check.key().startsWith(kind.equals("hot") ? "hot-" : "cool-") && check.takenBy().isEmpty()).findFirst().map(c -> c.key()).orElse(kind);
         return screen.of(reading).data("b", batch).data("kind", kind).data("record", kind.equals("core") ? "cook-reading" : kind.equals("hot") ? "hot-hold-reading" : kind + "-reading").data("limit", limit.isEmpty() ? Words.say("j_no_rulebook_is_confirmed_nothing_is") : limit)

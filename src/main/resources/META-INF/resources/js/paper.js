@@ -5,16 +5,21 @@ import { uuid7 } from "./uuid7.js";
 /** A filled-in sheet becomes the records of one batch, each with the time that stands on the paper and the sheet's number. */
 const form = document.querySelector("form[data-paper]");
 
-/** The moment of a clock time on the sheet's day; a time before the day's start belongs to the night after. */
-function moment(day, clock, dayEnds) {
+/**
+ * The moment of a clock time on the sheet's day. A time before the day's start belongs to the night after; and nothing is measured before
+ * its batch began, so that an earlier clock time is past the next midnight or the day's start.
+ */
+function moment(day, clock, dayEnds, begun) {
   const at = new Date(day + "T" + clock + ":00");
-  if (clock < dayEnds) at.setDate(at.getDate() + 1);
+  if (clock < dayEnds || (begun && at.toISOString() < begun)) at.setDate(at.getDate() + 1);
   return at.toISOString();
 }
 
 /** The records of the sheet, in the order of their time; a row without a time is left out. */
 function rows() {
   const day = form.elements.day.value, ends = form.dataset.dayEnds;
+  const start = form.querySelector("[data-row='batch-started'] [data-clock]").value;
+  const begun = start ? moment(day, start, ends) : null;
   const list = [];
   for (const row of form.querySelectorAll("[data-row]")) {
     const clock = row.querySelector("[data-clock]").value;
@@ -25,7 +30,7 @@ function rows() {
       data[field.dataset.name] = field.dataset.number !== undefined ? Number(field.value)
         : field.dataset.name === "temperature" ? { value: field.value.trim().replace(",", "."), unit: form.elements.scale.value } : field.value;
     }
-    list.push({ kind: row.dataset.row, at: moment(day, clock, ends), data });
+    list.push({ kind: row.dataset.row, at: moment(day, clock, ends, begun), data });
   }
   return list.sort((a, b) => a.at.localeCompare(b.at));
 }

@@ -24,7 +24,7 @@ import trivet.ledger.Fields;
 public record Told(Entry entry, Fields data, Instant at, List<Entry> corrections, boolean waiting) {
 
     private static final Set<String> JUDGED = Set.of("cook-reading", "cooling-reading", "reheat-reading", "food-reading", "hot-hold-reading",
-            "unit-reading", "probe-check", "plan-check", "out-of-oven", "back-in-oven", "reheat-begun", "put-away");
+            "unit-reading", "probe-check", "plan-check", "programme-check", "out-of-oven", "back-in-oven", "reheat-begun", "put-away");
 
     /** The records in order of their time, with every correction applied, or without those that wait for acceptance. */
     public static List<Told> of(List<Entry> entries, boolean withWaiting) {

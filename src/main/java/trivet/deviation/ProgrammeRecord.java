@@ -28,7 +28,7 @@ public record ProgrammeRecord(Plan.Attention programme, Optional<Check> check, O
     private static final LocalTime TIME = LocalTime.of(9, 0);
 
     static ProgrammeRecord of(Plan.Attention programme, Instant known, Site site, LocalDate day, boolean baking, List<Entry> entries, Instant now) {
-        List<Told> noted = Told.of(entries, true).stream().filter(told -> told.kind().equals("plan-check") && told.data().text("item").map(programme.id()::equals).orElse(false) && told.entry().batch().isEmpty()).toList();
+        List<Told> noted = Told.of(entries, true).stream().filter(told -> told.kind().equals("programme-check") && told.data().text("item").map(programme.id()::equals).orElse(false)).toList();
         Optional<Told> last = noted.isEmpty() ? Optional.empty() : Optional.of(noted.get(noted.size() - 1));
         Instant end = site.end(day);
         Optional<Told> today = noted.stream().filter(told -> !told.at().isBefore(site.start(day)) && told.at().isBefore(end)).findFirst();

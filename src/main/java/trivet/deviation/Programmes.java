@@ -25,6 +25,10 @@ import trivet.site.Sites;
 @ApplicationScoped
 public class Programmes {
 
+    /** How far back is read: longer than the longest time between two checks. */
+    private static final Duration MONTH = Duration.ofDays(45);
+    private static final Duration YEAR = Duration.ofDays(400);
+
     @Inject
     Daybook daybook;
     @Inject
@@ -40,7 +44,7 @@ public class Programmes {
     public List<ProgrammeRecord> of(LocalDate day) {
         Map<String, Plan.Attention> all = new LinkedHashMap<>();
         Map<String, Instant> known = new LinkedHashMap<>();
-        for (ApprovedPlan plan : plans.approved()) {
+        for (ApprovedPlan plan : plans.inForce(clock.instant())) {
             for (Plan.Attention programme : plan.plan().attention()) {
                 all.putIfAbsent(programme.id(), programme);
                 known.merge(programme.id(), plan.from(), (a, b) -> a.isBefore(b) ? a : b);
@@ -51,8 +55,9 @@ public class Programmes {
         }
         Site site = sites.current().orElseThrow();
         Instant now = clock.instant();
-        Set<Entry> entries = new LinkedHashSet<>(daybook.withNaming(journal.ofKind("plan-check", now.minus(Duration.ofDays(400)), now.plusSeconds(60))));
-        new ArrayList<>(entries).forEach(entry -> entries.addAll(journal.naming(Ids.derived("programme/" + entry.id()))));
+        boolean yearly = all.values().stream().anyMatch(programme -> programme.often().equals("yearly"));
+        Set<Entry> entries = new LinkedHashSet<>(daybook.withNaming(journal.ofKind("programme-check", now.minus(yearly ? YEAR : MONTH), now.plusSeconds(60))));
+        new ArrayList<>(entries).stream().filter(entry -> entry.kind().equals("programme-check") && !entry.data().flag("good")).forEach(entry -> entries.addAll(journal.naming(Ids.derived("programme/" + entry.id()))));
         boolean baking = !journal.ofKind("batch-started", site.start(day), site.end(day)).isEmpty();
         return all.values().stream().map(programme -> ProgrammeRecord.of(programme, known.get(programme.id()), site, day, baking, List.copyOf(entries), now)).toList();
     }

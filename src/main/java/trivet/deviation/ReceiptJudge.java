@@ -27,6 +27,7 @@ import trivet.words.Words;
 @ApplicationScoped
 public class ReceiptJudge implements Judge {
 
+    private static final Set<String> LOOKED_AT = Set.of("plan-check", "programme-check");
     private static final Set<String> COOLING = Set.of("cooling-reading", "food-reading");
 
     @Inject
@@ -38,7 +39,7 @@ public class ReceiptJudge implements Judge {
 
     @Override
     public Fields verdict(Entry received) {
-        if (received.kind().equals("plan-check") && sites.current().isPresent()) {
+        if (LOOKED_AT.contains(received.kind()) && sites.current().isPresent()) {
             boolean good = received.data().flag("good");
             return said(received, good ? Verdict.WITHIN : Verdict.BREACHED, null, good ? Words.say("j_as_it_should_be") : Words.say("j_not_as_it_should_be", received.data().text("words").orElse("")));
         }

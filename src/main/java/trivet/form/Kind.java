@@ -87,9 +87,9 @@ public enum Kind {
         }
     }
 
-    /** A text as a person types it, made that of this kind: outer spaces gone, a decimal comma a point. */
+    /** A text as a person types it, made that of this kind: outer spaces and characters that no page can show gone, a decimal comma a point. */
     public String tidy(String text) {
-        String plain = text.strip().replace("\r\n", "\n");
+        String plain = text.strip().replace("\r\n", "\n").replaceAll("[\\x00-\\x08\\x0b-\\x1f\\ufffe\\uffff]", " ");
         return this == NUMBER || this == WHOLE ? plain.replace(',', '.') : plain;
     }
 

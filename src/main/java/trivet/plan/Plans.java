@@ -13,6 +13,9 @@ public interface Plans {
     /** The latest approved plan of every product. */
     List<ApprovedPlan> approved();
 
+    /** The plan of every product that is in force at a moment; one that is signed for later is not among them. */
+    List<ApprovedPlan> inForce(Instant moment);
+
     /** Every approval ever given, in order. */
     List<ApprovedPlan> history();
 

@@ -184,6 +184,16 @@ class ControlsTest extends BatchBegun {
     }
 
     @Test
+    void a_version_signed_for_later_is_not_in_force_before() throws IOException {
+        approve("later-version", "use-by: \"3 days\"", "use-by: \"3 days\"");
+        Path file = Path.of(data, "plans", "products", "later-version", "plan.yaml");
+        Files.writeString(file, Files.readString(file).replace("\nversion: 1\n", "\nversion: 2\n"));
+        plans.approve("later-version", "olive", clock.instant().plusSeconds(3600), "from the next hour on");
+        assertEquals(1, plans.inForce(clock.instant()).stream().filter(plan -> plan.ref().id().equals("later-version")).findFirst().orElseThrow().ref().version());
+        assertEquals(2, plans.inForce(clock.instant().plusSeconds(3601)).stream().filter(plan -> plan.ref().id().equals("later-version")).findFirst().orElseThrow().ref().version());
+    }
+
+    @Test
     void a_changeover_falls_due_at_the_start_and_one_that_is_not_good_holds_until_it_is() {
         begin("gluten-free-quiche");
         assertEquals(List.of("changeover", "label"), now().checks().stream().filter(check -> check.sort().equals("own")).map(check -> check.item()).toList());
@@ -211,7 +221,7 @@ class ControlsTest extends BatchBegun {
         begin("deep-quiche");
         ProgrammeRecord allergens = programmes.of(daybook.today()).stream().filter(p -> p.programme().id().equals("allergens")).findFirst().orElseThrow();
         assertTrue(allergens.check().isPresent() && allergens.check().get().takenBy().isEmpty());
-        tell("plan-check", "ana", "", 3, 3, "{\"item\":\"allergens\",\"good\":false,\"words\":\"open nut bin\"}");
+        tell("programme-check", "ana", "", 3, 3, "{\"item\":\"allergens\",\"good\":false,\"words\":\"open nut bin\"}");
         ProgrammeRecord noted = programmes.of(daybook.today()).stream().filter(p -> p.programme().id().equals("allergens")).findFirst().orElseThrow();
         assertTrue(noted.check().orElseThrow().takenBy().isPresent());
         assertTrue(noted.deviations().get(0).words().contains("open nut bin") && noted.deviations().get(0).holds());

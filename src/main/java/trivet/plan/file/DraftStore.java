@@ -31,6 +31,7 @@ public class DraftStore implements Drafts {
 
     /** The products shipped as starting points; a class path cannot be listed, so they stand here. */
     static final List<String> SHIPPED = List.of("deep-quiche", "gluten-free-quiche", "meat-roll", "cheese-slice");
+    private static final String NAME = "[a-z0-9][a-z0-9-]{0,59}";
     private static final String SAVED_BY = "saved-by";
     private static final DateTimeFormatter STAMP = DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH-mm-ss-SSS'Z'").withZone(ZoneOffset.UTC);
 
@@ -50,7 +51,7 @@ public class DraftStore implements Drafts {
     }
 
     private Path file(String product) {
-        if (!product.matches("[a-z0-9][a-z0-9-]{0,59}")) {
+        if (!product.matches(NAME)) {
             throw new IllegalArgumentException("\"" + product + "\" is no name of a product.");
         }
         return folder().resolve(product).resolve("plan.yaml");
@@ -70,10 +71,10 @@ public class DraftStore implements Drafts {
     @Override
     public Optional<Text> text(String product) {
         copyShipped();
-        Path file = file(product);
-        if (!Files.exists(file)) {
+        if (!product.matches(NAME) || !Files.exists(file(product))) {
             return Optional.empty();
         }
+        Path file = file(product);
         try {
             String text = Files.readString(file);
             return Optional.of(text(product, text));

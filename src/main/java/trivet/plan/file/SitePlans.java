@@ -63,6 +63,11 @@ public class SitePlans implements Plans {
     }
 
     @Override
+    public List<ApprovedPlan> inForce(Instant moment) {
+        return approved().stream().flatMap(plan -> inForceAt(plan.ref().id(), moment).stream()).toList();
+    }
+
+    @Override
     public Optional<ApprovedPlan> inForceAt(String product, Instant moment) {
         return history().stream().filter(plan -> plan.plan().product().equals(product) && !plan.from().isAfter(moment))
                 .reduce((earlier, later) -> later);

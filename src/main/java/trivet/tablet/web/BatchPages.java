@@ -65,7 +65,7 @@ public class BatchPages {
     @GET
     @Path("new")
     public TemplateInstance begin() {
-        return screen.of(begin).data("plans", plans.approved()).data("ovens", devices.inUse(Unit.Kind.OVEN)).data("lastCode", daybook.lastCode());
+        return screen.of(begin).data("plans", plans.inForce(clock.instant())).data("ovens", devices.inUse(Unit.Kind.OVEN)).data("lastCode", daybook.lastCode());
     }
 
     private BatchRecord batch(String id) {

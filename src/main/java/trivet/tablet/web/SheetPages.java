@@ -58,11 +58,11 @@ public class SheetPages {
 
     @GET
     public TemplateInstance list() {
-        return screen.of(list).data("plans", plans.approved());
+        return screen.of(list).data("plans", plans.inForce(clock.instant()));
     }
 
     private ApprovedPlan plan(String product) {
-        return plans.approved().stream().filter(plan -> plan.plan().product().equals(product)).findFirst().orElseThrow(NotFoundException::new);
+        return plans.inForce(clock.instant()).stream().filter(plan -> plan.plan().product().equals(product)).findFirst().orElseThrow(NotFoundException::new);
     }
 
     /** A blank sheet; its number is its own, so that a filled-in one can be found again. */

@@ -12,10 +12,10 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import trivet.ledger.Entry;
 import trivet.ledger.Ids;
 import trivet.ledger.Journal;
-import trivet.plan.ApprovedPlan;
 import trivet.plan.Plan;
 import trivet.plan.Plans;
 import trivet.site.Site;
@@ -42,23 +42,27 @@ public class Programmes {
 
     /** The prerequisite programmes of the plans in force that need greater attention, each once, with their checks of a day. */
     public List<ProgrammeRecord> of(LocalDate day) {
+        return over(day, day);
+    }
+
+    /** The same over some days, both inclusive: one a programme and day, from the day its first plan was in force. */
+    public List<ProgrammeRecord> over(LocalDate from, LocalDate to) {
+        Site site = sites.current().orElseThrow();
+        Instant now = clock.instant();
+        Instant end = site.end(to);
         Map<String, Plan.Attention> all = new LinkedHashMap<>();
-        Map<String, Instant> known = new LinkedHashMap<>();
-        for (ApprovedPlan plan : plans.inForce(clock.instant())) {
-            for (Plan.Attention programme : plan.plan().attention()) {
-                all.putIfAbsent(programme.id(), programme);
-                known.merge(programme.id(), plan.from(), (a, b) -> a.isBefore(b) ? a : b);
-            }
-        }
+        plans.inForce(end.isBefore(now) ? end : now).forEach(plan -> plan.plan().attention().forEach(programme -> all.putIfAbsent(programme.id(), programme)));
         if (all.isEmpty()) {
             return List.of();
         }
-        Site site = sites.current().orElseThrow();
-        Instant now = clock.instant();
+        Map<String, Instant> known = new LinkedHashMap<>();
+        plans.history().forEach(plan -> plan.plan().attention().forEach(programme -> known.merge(programme.id(), plan.from(), (a, b) -> a.isBefore(b) ? a : b)));
         boolean yearly = all.values().stream().anyMatch(programme -> programme.often().equals("yearly"));
-        Set<Entry> entries = new LinkedHashSet<>(daybook.withNaming(journal.ofKind("programme-check", now.minus(yearly ? YEAR : MONTH), now.plusSeconds(60))));
+        Set<Entry> entries = new LinkedHashSet<>(daybook.withNaming(journal.ofKind("programme-check", site.start(from).minus(yearly ? YEAR : MONTH), end)));
         new ArrayList<>(entries).stream().filter(entry -> entry.kind().equals("programme-check") && !entry.data().flag("good")).forEach(entry -> entries.addAll(journal.naming(Ids.derived("programme/" + entry.id()))));
-        boolean baking = !journal.ofKind("batch-started", site.start(day), site.end(day)).isEmpty();
-        return all.values().stream().map(programme -> ProgrammeRecord.of(programme, known.get(programme.id()), site, day, baking, List.copyOf(entries), now)).toList();
+        Set<LocalDate> baking = journal.ofKind("batch-started", site.start(from), end).stream().map(entry -> site.dayOf(entry.claimedAt())).collect(Collectors.toSet());
+        List<Entry> list = List.copyOf(entries);
+        return from.datesUntil(to.plusDays(1)).flatMap(day -> all.values().stream().filter(programme -> known.get(programme.id()).isBefore(site.end(day)))
+                .map(programme -> ProgrammeRecord.of(programme, known.get(programme.id()), site, day, baking.contains(day), list, now))).toList();
     }
 }

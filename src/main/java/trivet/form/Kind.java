@@ -89,7 +89,7 @@ public enum Kind {
 
     /** A text as a person types it, made that of this kind: outer spaces and characters that no page can show gone, a decimal comma a point. */
     public String tidy(String text) {
-        String plain = text.strip().replace("\r\n", "\n").replaceAll("[\\x00-\\x08\\x0b-\\x1f\\ufffe\\uffff]", " ");
+        String plain = text.replace("\r\n", "\n").replaceAll("[\\x00-\\x08\\x0b-\\x1f\\ufffe\\uffff]", " ").strip();
         return this == NUMBER || this == WHOLE ? plain.replace(',', '.') : plain;
     }
 

@@ -13,6 +13,7 @@ import trivet.check.Check;
 import trivet.deviation.BatchRecord;
 import trivet.deviation.Day;
 import trivet.deviation.Deviation;
+import trivet.deviation.ProgrammeRecord;
 import trivet.deviation.UnitRecord;
 import trivet.ledger.Entry;
 import trivet.site.Confirmed;
@@ -29,13 +30,16 @@ public record MonthReport(Site site, LocalDate from, LocalDate to, Instant gener
     private static final Set<String> ENDINGS = Set.of("released", "destroyed", "gone", "struck-out", "held");
 
     /** Puts a report together, deviations with the open ones on top. */
-    public static MonthReport of(Site site, LocalDate from, LocalDate to, Instant at, String by, List<Confirmed> rulebooks, List<Day> days, List<UnitRecord> units) {
+    public static MonthReport of(Site site, LocalDate from, LocalDate to, Instant at, String by, List<Confirmed> rulebooks, List<Day> days, List<UnitRecord> units,
+            List<ProgrammeRecord> programmes) {
         List<Deviation> deviations = new ArrayList<>();
         days.forEach(day -> day.batches().forEach(batch -> deviations.addAll(batch.deviations())));
         units.forEach(unit -> deviations.addAll(unit.deviations()));
+        programmes.stream().flatMap(programme -> programme.deviations().stream()).filter(deviation -> !deviation.since().isBefore(site.start(from)) && deviation.since().isBefore(site.end(to)))
+                .filter(deviation -> deviations.stream().noneMatch(other -> other.id().equals(deviation.id()))).forEach(deviations::add);
         deviations.sort(Comparator.comparing(Deviation::state).thenComparing(Deviation::since));
-        List<Check> checks = Stream.concat(days.stream().flatMap(day -> day.batches().stream()).flatMap(batch -> batch.checks().stream()),
-                units.stream().flatMap(unit -> unit.checks().stream())).sorted(Comparator.comparing(Check::due)).toList();
+        List<Check> checks = Stream.of(days.stream().flatMap(day -> day.batches().stream()).flatMap(batch -> batch.checks().stream()), units.stream().flatMap(unit -> unit.checks().stream()),
+                programmes.stream().flatMap(programme -> programme.check().stream())).flatMap(stream -> stream).sorted(Comparator.comparing(Check::due)).toList();
         return new MonthReport(site, from, to, at, by, rulebooks, days, units, List.copyOf(deviations), checks);
     }
 

@@ -21,6 +21,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import trivet.check.CoolingRun;
 import trivet.deviation.Daybook;
+import trivet.deviation.Programmes;
 import trivet.device.Devices;
 import trivet.limit.Limit;
 import trivet.limit.LimitNumbers;
@@ -49,6 +50,8 @@ public class Reports {
     Template paper;
     @Inject
     Daybook daybook;
+    @Inject
+    Programmes programmes;
     @Inject
     Sites sites;
     @Inject
@@ -129,7 +132,7 @@ public class Reports {
         LocalDate end = to.isAfter(daybook.today()) ? daybook.today() : to;
         LocalDate last = end.isBefore(from) ? from : end;
         String by = caller.person().map(Person::name).orElse("a signed-in person");
-        return MonthReport.of(site, from, to, clock.instant(), by, sites.inForceBetween(site.start(from), site.end(to)), daybook.days(from, last), daybook.units(from, last));
+        return MonthReport.of(site, from, to, clock.instant(), by, sites.inForceBetween(site.start(from), site.end(to)), daybook.days(from, last), daybook.units(from, last), programmes.over(from, last));
     }
 
     private TemplateInstance shown(Template template, MonthReport report) {

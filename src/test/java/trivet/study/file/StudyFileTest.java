@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import trivet.flow.Step;
+import trivet.form.Kind;
 import trivet.form.Parts;
 import trivet.study.Examples;
 import trivet.study.Study;
@@ -33,12 +34,12 @@ class StudyFileTest {
     @Provide
     Arbitrary<String> texts() {
         Arbitrary<String> traps = Arbitraries.of("yes", "no", "NULL", "~", "1e3", "0x1F", "12:30", "- a", "#", "a: b", "{", "[", "\"", "'", "\\", "\\n", "@x", "`", "é", "°C", "\u2028", "𝄞", "\t|", "!!int", "&a", "*a", "?", "=", "<<", "08");
-        return Arbitraries.oneOf(traps, Arbitraries.strings().ofMaxLength(30).map(text -> text.replaceAll("[\\uD800-\\uDFFF\\u0000]", "x"))).map(text -> text.replace("\r", " ").strip());
+        return Arbitraries.oneOf(traps, Arbitraries.strings().ofMaxLength(30).map(text -> text.replaceAll("[\\uD800-\\uDFFF\\u0000]", "x"))).map(Kind.TEXT::tidy);
     }
 
     @Property(tries = 300)
     void whatever_people_write_comes_back_as_it_was(@ForAll("texts") String a, @ForAll("texts") String b, @ForAll("texts") String c) {
-        Study study = Study.named("x", a.replace("\n", " ").strip(), "wheat");
+        Study study = Study.named("x", one(a), "wheat");
         study = study.with("scope", new Study.Scope(one(a), one(b), b, c));
         Step step = new Step("s", one(c), "bake", "", "", List.of(), List.of(), List.of(), one(b).isEmpty() ? List.of() : List.of(one(b)), one(a), one(b), c);
         Hazard hazard = Parts.with(Parts.with(Parts.with(Parts.empty(Hazard.class), "id", "h"), "why", a), "answers", List.of(new Answer("codex-2022-q1", "yes", b)));
@@ -52,7 +53,7 @@ class StudyFileTest {
     }
 
     private static String one(String text) {
-        return text.replace("\n", " ").strip();
+        return Kind.LINE.tidy(text.replace("\n", " "));
     }
 
     @Test

@@ -32,7 +32,7 @@ public final class OpenPoints {
     /**
      * An open point.
      *
-     * @param part the part of the plan: team, scope, description, recipe, flow, rooms, walk, hazards, controls, evidence, programmes, day or copy
+     * @param part the part of the plan, or rulebook: team, scope, description, recipe, flow, rooms, walk, hazards, controls, evidence, programmes, day or copy
      * @param at the hazard, control, step or other item; empty for the part as a whole
      */
     public record OpenPoint(String part, String at, String words) {
@@ -88,7 +88,7 @@ public final class OpenPoints {
         need("scope", "", study.method().region(), Words.say("j_open_region"));
         need("scope", "", study.scope().from() + study.scope().to() + study.scope().covers(), Words.say("j_open_scope"));
         if (rulebook.isEmpty()) {
-            add("scope", "", Words.say("j_open_rulebook"));
+            add("rulebook", "", Words.say("j_open_rulebook"));
         }
         if (study.team().isEmpty()) {
             add("team", "", Words.say("j_open_team"));

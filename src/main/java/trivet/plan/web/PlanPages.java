@@ -71,6 +71,18 @@ public class PlanPages {
     public record Link(String href, String title, String says) {
     }
 
+    /** A copied part that nobody has gone through, with its page. */
+    public record Copied(String part, String href, String words) {
+    }
+
+    private static String page(String base, String part) {
+        return switch (part) {
+            case "flow", "hazards" -> base + "/" + part;
+            case "recipe" -> base + "/part/items";
+            default -> base + "/part/" + part;
+        };
+    }
+
     /** An open point with the page that closes it. */
     public record Open(String href, String words) {
     }
@@ -120,7 +132,14 @@ public class PlanPages {
         copy = copy.with("evidence", source.evidence().stream().filter(evidence -> List.of("law", "guidance").contains(evidence.sort())).toList()).with("description", Parts.with(Parts.with(copy.description(), "life-evidence", ""), "claim-evidence", ""));
         boolean lineChanges = !source.line().equals(line);
         copy = lineChanges ? copy.with("steps", copy.steps().stream().map(step -> step.line().isEmpty() ? step : Parts.with(step, "line", line)).toList()) : copy;
-        return example ? copy.with("team", List.of()) : copy;
+        return example ? withoutNames(copy) : copy;
+    }
+
+    /** An example names invented people and suppliers, which no other bakery has. */
+    private static Study withoutNames(Study copy) {
+        return copy.with("team", List.of()).with("programmes", copy.programmes().stream().map(programme -> Parts.with(Parts.with(programme, "who", ""), "deputy", "")).toList())
+                .with("controls", copy.controls().stream().map(control -> Parts.with(control, "verified-by", "")).toList())
+                .with("recipe", Parts.with(copy.recipe(), "items", copy.recipe().items().stream().map(item -> Parts.with(Parts.with(Parts.with(item, "supplier", ""), "specification", ""), "specification-date", "")).toList()));
     }
 
     private Response take(String file) {
@@ -144,7 +163,7 @@ public class PlanPages {
         List<OpenPoint> open = editing.open(study);
         String base = "/owner/plans/" + product;
         List<Chapter> chapters = new ArrayList<>();
-        chapters.add(chapter("team", open, List.of("scope", "team"), base, link(base, "scope", study.scope().from() + " – " + study.scope().to()), link(base, "method", Words.named("choice", study.method().tree())), link(base, "team", Words.say("j_n_people", study.team().size()))));
+        chapters.add(chapter("team", open, List.of("rulebook", "scope", "team"), base, link(base, "scope", study.scope().from() + " – " + study.scope().to()), link(base, "method", Words.named("choice", study.method().tree())), link(base, "team", Words.say("j_n_people", study.team().size()))));
         chapters.add(chapter("product", open, List.of("description", "recipe"), base, link(base, "description", study.description().words()), link(base, "items", Words.say("j_n_ingredients", study.recipe().items().size())), link(base, "recipe", study.recipe().pieces())));
         chapters.add(chapter("flow", open, List.of("flow", "rooms", "walk"), base, new Link(base + "/flow", Words.named("part", "flow"), Words.say("j_n_steps", study.steps().size())), link(base, "rooms", Words.say("j_n_rooms", study.rooms().size())), link(base, "ways", ""),
                 new Link(base + "/flow/walk", Words.named("part", "walk"), study.walk().by().isEmpty() ? "" : study.walk().by() + ", " + study.walk().on())));
@@ -154,7 +173,7 @@ public class PlanPages {
         chapters.add(chapter("programmes", open, List.of("programmes"), base, link(base, "programmes", Words.say("j_n_programmes", study.programmes().size()))));
         chapters.add(chapter("signing", open, List.of(), base, new Link(base + "/approval", Words.say("j_to_the_signature"), ""), link(base, "reviews", String.valueOf(study.reviews().size()))));
         List<Open> first = open.stream().filter(point -> !point.part().equals("copy")).limit(1).map(point -> new Open(href(base, point, study), point.words())).toList();
-        return one.data("text", text).data("study", study).data("needs", needs(product, study)).data("chapters", chapters).data("count", open.size()).data("first", first.isEmpty() ? null : first.get(0)).data("copied", open.stream().filter(point -> point.part().equals("copy")).toList())
+        return one.data("text", text).data("study", study).data("needs", needs(product, study)).data("chapters", chapters).data("count", open.size()).data("first", first.isEmpty() ? null : first.get(0)).data("copied", open.stream().filter(point -> point.part().equals("copy")).map(point -> new Copied(point.at(), page(base, point.at()), point.words())).toList())
                 .data("small", study.method().route().equals("small") ? SmallRoute.QUESTIONS.stream().map(question -> new Answered(question, Words.named("smallquestion", question), study.small().stream().filter(a -> a.question().equals(question)).map(Study.Answer::answer).findFirst().orElse(""))).toList() : List.of());
     }
 
@@ -187,6 +206,7 @@ public class PlanPages {
         return switch (point.part()) {
             case "flow" -> base + "/flow" + (point.at().isEmpty() ? "" : "?step=" + point.at() + "#chosen");
             case "walk" -> base + "/flow/walk";
+            case "rulebook" -> "/owner/rulebook";
             case "hazards" -> base + "/hazards" + (point.words().contains("wait for you") || point.at().isEmpty() ? "#step-" + point.at() : "/" + point.at());
             case "recipe" -> base + "/part/items" + item(point);
             default -> base + "/part/" + point.part() + item(point);

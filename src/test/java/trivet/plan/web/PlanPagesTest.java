@@ -233,6 +233,7 @@ class PlanPagesTest {
         owner().get("/owner/plans/copied-slice").then().body(containsString("Copied from cheese-slice: decide anew"));
         Study copy = study("copied-slice");
         assertTrue(copy.walk().by().isEmpty() && copy.evidence("life").isEmpty() && copy.decideAnew().size() > 8);
+        assertTrue(copy.programmes().stream().noneMatch(programme -> programme.who().isEmpty()), "an own plan keeps its own people");
         send("/copied-slice/gone-through", "part", "recipe").statusCode(303);
         assertTrue(!study("copied-slice").decideAnew().contains("recipe"));
     }

@@ -33,6 +33,17 @@ public interface Journal {
     /** The highest sequence number received from a device; 0 for none. */
     long lastSequence(String device);
 
+    /**
+     * Sequence numbers of a device that have not come, both ends inclusive: records that were lost, refused, or still wait on the tablet.
+     *
+     * @param noticedAt when the record after them came
+     */
+    record Gap(String device, long first, long last, Instant noticedAt) {
+    }
+
+    /** The gaps in the devices' sequences, the latest noticed first, at most so many. */
+    List<Gap> gaps(int most);
+
     /** The number of the last record received; 0 for none. */
     long lastNumber();
 }

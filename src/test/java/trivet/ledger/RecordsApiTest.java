@@ -10,7 +10,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.RestAssured;
 import io.restassured.response.ValidatableResponse;
+import jakarta.inject.Inject;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
@@ -20,6 +26,10 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import trivet.FreshDemo;
 
@@ -109,5 +119,44 @@ class RecordsApiTest {
                 assertThrows(SQLException.class, () -> statement.executeUpdate("DELETE FROM " + table), table);
             }
         }
+    }
+
+    @Inject
+    Journal journal;
+
+    @Test
+    void another_screen_is_told_of_a_record_within_two_seconds_and_of_the_last_one_on_connecting() throws Exception {
+        HttpRequest request = HttpRequest.newBuilder(URI.create("http://localhost:" + RestAssured.port + "/events")).header("Authorization", "Bearer " + FreshDemo.tablet()).build();
+        HttpResponse<Stream<String>> events = HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofLines());
+        assertEquals(200, events.statusCode());
+        BlockingQueue<String> lines = new LinkedBlockingQueue<>();
+        Thread reader = new Thread(() -> events.body().filter(line -> line.startsWith("data:")).forEach(line -> lines.add(line.substring(5).strip())));
+        reader.setDaemon(true);
+        reader.start();
+        assertEquals(String.valueOf(journal.lastNumber()), lines.poll(2, TimeUnit.SECONDS));
+        String id = id();
+        int number = put(id, record(id, "note", null, "2026-11-20T05:00:00Z", "{\"text\":\"told\"}")).statusCode(201).extract().path("receive_number");
+        String told = lines.poll(2, TimeUnit.SECONDS);
+        while (told != null && Integer.parseInt(told) < number) {
+            told = lines.poll(2, TimeUnit.SECONDS);
+        }
+        assertEquals(String.valueOf(number), told);
+        assertEquals(303, HttpClient.newHttpClient().send(HttpRequest.newBuilder(request.uri()).build(), HttpResponse.BodyHandlers.discarding()).statusCode(), "a stranger hears nothing");
+    }
+
+    @Test
+    void a_number_that_has_not_come_is_named_until_it_comes() {
+        String before = id();
+        put(before, record(before, "note", null, "2026-11-20T05:00:00Z", "{}")).statusCode(201);
+        int missing = ++sequence;
+        String after = id();
+        put(after, record(after, "note", null, "2026-11-20T05:00:01Z", "{}")).statusCode(201);
+        assertTrue(journal.gaps(500).stream().anyMatch(gap -> gap.device().equals("A") && gap.first() == missing && gap.last() == missing), journal.gaps(500).toString());
+        int next = sequence;
+        sequence = missing - 1;
+        String late = id();
+        put(late, record(late, "note", null, "2026-11-20T05:00:00Z", "{}")).statusCode(201);
+        sequence = next;
+        assertTrue(journal.gaps(500).stream().noneMatch(gap -> gap.first() <= missing && missing <= gap.last()));
     }
 }

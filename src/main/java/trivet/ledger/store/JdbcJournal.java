@@ -95,6 +95,24 @@ public class JdbcJournal implements Journal {
     }
 
     @Override
+    public List<Gap> gaps(int most) {
+        String sql = "SELECT g.device, g.before + 1, g.device_seq - 1, r.received_at FROM (SELECT device, device_seq, LAG(device_seq, 1, 0) OVER (PARTITION BY device ORDER BY device_seq) AS before FROM record) g "
+                + "JOIN record r ON r.device = g.device AND r.device_seq = g.device_seq WHERE g.device_seq - g.before > 1 ORDER BY r.received_at DESC LIMIT ?";
+        try (Connection connection = source.getConnection(); PreparedStatement select = connection.prepareStatement(sql)) {
+            select.setInt(1, most);
+            List<Gap> gaps = new ArrayList<>();
+            try (ResultSet row = select.executeQuery()) {
+                while (row.next()) {
+                    gaps.add(new Gap(row.getString(1), row.getLong(2), row.getLong(3), Instant.parse(row.getString(4))));
+                }
+            }
+            return gaps;
+        } catch (SQLException failed) {
+            throw new IllegalStateException("The records could not be read.", failed);
+        }
+    }
+
+    @Override
     public long lastSequence(String device) {
         return number("SELECT coalesce(max(device_seq), 0) FROM record WHERE device = ?", List.of(device));
     }

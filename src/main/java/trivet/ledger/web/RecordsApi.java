@@ -32,6 +32,8 @@ public class RecordsApi {
     Ledger ledger;
     @Inject
     Permits permits;
+    @Inject
+    Bell bell;
 
     @PUT
     @Path("/{id}")
@@ -84,7 +86,11 @@ public class RecordsApi {
 
     private Receipt keep(String id, byte[] body) {
         permits.check(body);
-        return ledger.put(id, body, permits.device());
+        Receipt receipt = ledger.put(id, body, permits.device());
+        if (receipt.outcome() == Outcome.KEPT) {
+            bell.ring(receipt.receiveNumber());
+        }
+        return receipt;
     }
 
     private static ProblemException clash() {

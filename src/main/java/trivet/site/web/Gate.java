@@ -30,7 +30,7 @@ class Gate {
     static final String TABLET = "trivet-tablet";
     static final String SESSION = "trivet-session";
     private static final List<String> OPEN = List.of("/api/rulebooks", "/api/calc/", "/api/schemas/", "/session", "/start", "/words.js", "/calculators");
-    private static final List<String> TABLET_ALONE = List.of("/work", "/due.json", "/cooling", "/batches/");
+    private static final List<String> TABLET_ALONE = List.of("/work", "/due.json", "/cooling", "/batches/", "/events");
 
     @Inject
     Devices devices;
@@ -46,7 +46,7 @@ class Gate {
         String path = request.getUriInfo().getPath();
         boolean reads = List.of("GET", "HEAD").contains(request.getMethod());
         Optional<Tablet> tablet = tablet(request);
-        Optional<Session> session = cookie(request, SESSION).flatMap(token -> sessions.seen(token, request.getHeaderString("Trivet-Unattended") == null));
+        Optional<Session> session = cookie(request, SESSION).flatMap(token -> sessions.seen(token, request.getHeaderString("Trivet-Unattended") == null && !path.equals("/events")));
         boolean owner = session.map(Session::owner).orElse(false);
         Optional<Person> person = session.flatMap(s -> people.find(s.person())).filter(Person::active);
         if (path.startsWith("/reports/") && person.isEmpty()) {

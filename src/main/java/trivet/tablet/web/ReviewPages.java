@@ -19,7 +19,7 @@ import trivet.ledger.Clashes;
 import trivet.ledger.Entry;
 import trivet.ledger.Journal;
 
-/** The owner's list of what wants a look: unplanned batches, what waits for acceptance, clashing and odd records. */
+/** The owner's list of what wants a look: unplanned batches, what waits for acceptance, clashing and odd records, and numbers that never came. */
 @Path("/owner/review")
 @Produces(MediaType.TEXT_HTML)
 public class ReviewPages {
@@ -27,6 +27,8 @@ public class ReviewPages {
     private static final Duration UNPLANNED_BACK = Duration.ofDays(60);
     private static final Duration ODD_BACK = Duration.ofDays(14);
     private static final int MOST_CLASHES = 50;
+    private static final int MOST_GAPS = 50;
+
     @Inject
     @Location("site/review.html")
     Template page;
@@ -50,7 +52,8 @@ public class ReviewPages {
         List<Clashes.Clash> clashing = clashes.latest(MOST_CLASHES);
         List<Entry> odd = journal.between(now.minus(ODD_BACK), now.plus(Duration.ofDays(3650))).stream().filter(entry -> entry.fromTheFuture()
                 || entry.data().temperature("temperature").map(Reading::impossible).orElse(false)).toList();
-        return page.data("show", screen).data("unplanned", unplanned).data("waiting", waiting).data("clashes", clashing).data("odd", odd)
-                .data("total", unplanned.size() + waiting.size() + clashing.size() + odd.size());
+        List<Journal.Gap> gaps = journal.gaps(MOST_GAPS);
+        return page.data("gaps", gaps).data("show", screen).data("unplanned", unplanned).data("waiting", waiting).data("clashes", clashing).data("odd", odd)
+                .data("total", unplanned.size() + waiting.size() + clashing.size() + odd.size() + gaps.size());
     }
 }

@@ -41,7 +41,7 @@ public class Screen {
 
     TemplateInstance of(Template template) {
         String device = caller.tablet().map(Tablet::id).orElse("");
-        return template.data("screen", this).data("device", device).data("sequence", device.isEmpty() ? 0 : journal.lastSequence(device));
+        return template.data("screen", this).data("device", device).data("sequence", device.isEmpty() ? 0 : journal.lastSequence(device)).data("number", journal.lastNumber());
     }
 
     /** The person signed in, or empty text. */

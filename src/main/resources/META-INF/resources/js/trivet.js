@@ -134,12 +134,20 @@ for (const form of all("form[data-correction]")) if (one("[data-keys]", form)) p
 const UNATTENDED = { headers: { "Trivet-Unattended": "1" } };
 
 /** Parts that follow the day are fetched anew, unless somebody is typing. */
-if (one("[data-follow]")) setInterval(async () => {
-  if (document.activeElement?.matches("input, textarea, select")) return;
+async function follow() {
+  if (!one("[data-follow]") || document.activeElement?.matches("input, textarea, select")) return;
   const fresh = await fetch(location.href, UNATTENDED).then(r => r.text()).catch(() => null);
   const part = fresh && new DOMParser().parseFromString(fresh, "text/html").querySelector("[data-follow]");
   if (part) one("[data-follow]").replaceWith(document.importNode(part, true));
-}, 20000);
+}
+if (one("[data-follow]")) {
+  setInterval(follow, 20000);
+  let seen = document.body.dataset.number, soon;
+  new EventSource("/events").addEventListener("message", event => {
+    if (event.data !== seen) { clearTimeout(soon); soon = setTimeout(follow, 300); }
+    seen = event.data;
+  });
+}
 
 /** A check past due sounds on every open screen. */
 async function listen() {

@@ -139,7 +139,7 @@ public final class CoolingForecast {
         double above = x[0] - air;
         double left = target.celsius() - air;
         if (!(above > 0 && left > 0)) {
-            return new Arrival(target.celsius(), Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.isNaN(target.limitMinutes()) ? Double.NaN : above > 0 ? 1 : Double.NaN);
+            return never(target, above);
         }
         double eta = tau * Math.log(above / left);
         double[] gradient = new double[x.length];
@@ -155,15 +155,24 @@ public final class CoolingForecast {
             }
         }
         double se = Math.sqrt(square * variance);
-        double z = freedom > 0 ? new TDistribution(freedom).inverseCumulativeProbability((1 + q.level()) / 2)
-                : q.level() == USUAL_LEVEL ? USUAL_Z : NORMAL.inverseCumulativeProbability((1 + q.level()) / 2);
+        return interval(target, eta, se, q.level(), freedom);
+    }
+
+    /** The arrival with its interval, symmetric in the logarithm of its minutes, or in them when it lies before minute 0. */
+    static Arrival interval(Target target, double eta, double se, double level, int freedom) {
+        double z = freedom > 0 ? new TDistribution(freedom).inverseCumulativeProbability((1 + level) / 2) : level == USUAL_LEVEL ? USUAL_Z : NORMAL.inverseCumulativeProbability((1 + level) / 2);
+        boolean limited = !Double.isNaN(target.limitMinutes());
         if (eta <= 0) {
-            double late = Double.isNaN(target.limitMinutes()) ? Double.NaN : tail((target.limitMinutes() - eta) / se, freedom);
-            return new Arrival(target.celsius(), eta, se, eta - z * se, eta + z * se, late);
+            return new Arrival(target.celsius(), eta, se, eta - z * se, eta + z * se, limited ? tail((target.limitMinutes() - eta) / se, freedom) : Double.NaN);
         }
         double relative = se / eta;
-        double late = Double.isNaN(target.limitMinutes()) ? Double.NaN : tail((Math.log(target.limitMinutes()) - Math.log(eta)) / relative, freedom);
+        double late = limited ? tail((Math.log(target.limitMinutes()) - Math.log(eta)) / relative, freedom) : Double.NaN;
         return new Arrival(target.celsius(), eta, se, eta * Math.exp(-z * relative), eta * Math.exp(z * relative), late);
+    }
+
+    /** No arrival: the air never lets it get there, or it never was above. */
+    static Arrival never(Target target, double above) {
+        return new Arrival(target.celsius(), Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.isNaN(target.limitMinutes()) ? Double.NaN : above > 0 ? 1 : Double.NaN);
     }
 
     private static double tail(double value, int freedom) {

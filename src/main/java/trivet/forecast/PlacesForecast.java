@@ -3,7 +3,6 @@ package trivet.forecast;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.hipparchus.distribution.continuous.NormalDistribution;
 import trivet.forecast.CoolingForecast.Arrival;
 import trivet.forecast.CoolingForecast.Flag;
 import trivet.forecast.CoolingForecast.Forecast;
@@ -22,7 +21,6 @@ public final class PlacesForecast {
 
     private static final double WARMER_SIGMAS = 3;
     private static final double COLDER_SIGMAS = 4;
-    private static final NormalDistribution NORMAL = new NormalDistribution();
 
     private PlacesForecast() {
     }
@@ -140,9 +138,8 @@ public final class PlacesForecast {
         double air = curve.x[2 + 2 * k];
         double above = curve.entering[k] - air;
         double left = target.celsius() - air;
-        boolean limited = !Double.isNaN(target.limitMinutes());
         if (!(above > 0 && left > 0)) {
-            return new Arrival(target.celsius(), Double.NaN, Double.NaN, Double.NaN, Double.NaN, limited && above > 0 ? 1 : Double.NaN);
+            return CoolingForecast.never(target, above);
         }
         double eta = curve.places.get(k).from() + tau * Math.log(above / left);
         double[] gradient = new double[curve.x.length];
@@ -155,12 +152,6 @@ public final class PlacesForecast {
             }
         }
         double se = Math.sqrt(square) / -slope;
-        double z = NORMAL.inverseCumulativeProbability((1 + level) / 2);
-        if (eta <= 0) {
-            return new Arrival(target.celsius(), eta, se, eta - z * se, eta + z * se, limited ? NORMAL.cumulativeProbability((eta - target.limitMinutes()) / se) : Double.NaN);
-        }
-        double relative = se / eta;
-        double late = limited ? NORMAL.cumulativeProbability((Math.log(eta) - Math.log(target.limitMinutes())) / relative) : Double.NaN;
-        return new Arrival(target.celsius(), eta, se, eta * Math.exp(-z * relative), eta * Math.exp(z * relative), late);
+        return CoolingForecast.interval(target, eta, se, level, 0);
     }
 }

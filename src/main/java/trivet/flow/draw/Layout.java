@@ -26,7 +26,7 @@ import trivet.flow.Step;
 
 /**
  * Where the boxes and ways of a flow lie, in dots: layers from top to bottom, wrapped into columns when the flow is long. The order of
- * the steps in the plan decides wherever the layers leave a choice, so that a small change moves little.
+ * the steps in the plan decides wherever the ways leave a choice, so that a small change moves little; only rework leads upwards.
  */
 final class Layout {
 
@@ -74,14 +74,15 @@ final class Layout {
             graph.setProperty(LayeredOptions.ASPECT_RATIO, ASPECT);
         }
         Map<String, ElkNode> nodes = new LinkedHashMap<>();
-        for (Step step : flow.steps()) {
+        List<Step> ordered = flow.inOrder();
+        for (Step step : ordered) {
             ElkNode node = ElkGraphUtil.createNode(graph);
             Size size = sizes.get(step.id());
             node.setDimensions(size.width(), size.height());
             nodes.putIfAbsent(step.id(), node);
         }
         Map<ElkEdge, Way> edges = new LinkedHashMap<>();
-        for (Step step : flow.steps()) {
+        for (Step step : ordered) {
             connect(edges, nodes, step.after(), step, false);
             connect(edges, nodes, step.reworkFrom(), step, true);
         }

@@ -79,4 +79,16 @@ class FlowDrawingTest {
         assertTrue(after.get("g")[1] > before.get("g")[1]);
         assertEquals(new HashMap<>(before).keySet().size() + 1, after.size());
     }
+
+    @Test
+    void whatever_the_order_of_the_list_only_rework_leads_upwards() {
+        List<Step> steps = new ArrayList<>(List.of(Step.named("e", "Sell", "mix", "d"), Step.named("d", "Cool", "mix", "c"), Step.named("b", "Mix", "mix", "a").reworkFrom(List.of("c")), Step.named("c", "Bake", "mix", "b"), Step.named("a", "Receive", "receive")));
+        for (int i = 0; i < 5; i++) {
+            java.util.Collections.rotate(steps, 1);
+            Map<String, double[]> places = FlowDrawing.places(flow(steps), PLAIN);
+            for (Step step : steps) {
+                step.after().forEach(before -> assertTrue(places.get(before)[1] < places.get(step.id())[1], before + " above " + step.id() + " in " + steps));
+            }
+        }
+    }
 }

@@ -2,7 +2,6 @@ package trivet.study;
 
 import java.util.List;
 import java.util.stream.Collectors;
-import trivet.flow.Step;
 import trivet.form.Parts;
 import trivet.measure.Digest;
 
@@ -18,10 +17,5 @@ public final class FlowText {
         all.addAll(study.rooms());
         all.addAll(study.ways());
         return Digest.sha256(all.stream().map(record -> record.getClass().getSimpleName() + Parts.tree(record)).collect(Collectors.joining("\n")));
-    }
-
-    /** The titles of the steps, in order. */
-    static List<String> titles(Study study) {
-        return study.steps().stream().map(Step::title).toList();
     }
 }

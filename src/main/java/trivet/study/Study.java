@@ -24,8 +24,6 @@ public record Study(String format, @As(Kind.ID) String product, @As(Kind.WHOLE) 
 
     /** The format. */
     public static final String FORMAT = "plan/2";
-    /** What is measured on a breach, by the day's work. */
-    static final String[] ACTIONS = {"back-in-oven", "reheat", "hold", "probe-food", "move", "use-otherwise", "destroy", "adjust"};
 
     /** Copies the lists. */
     public Study {

@@ -49,7 +49,7 @@ public class ApprovalPages {
     Editing editing;
 
     /** A version as the page shows it. */
-    public record Version(int number, String sha256, String by, String signed, String from, String meaning, String because, List<Differences.Difference> differs, RawString drawing) {
+    public record Version(int number, String sha256, String by, String signed, String from, String meaning, List<Differences.Difference> differs) {
     }
 
     private ZoneId zone() {
@@ -81,7 +81,7 @@ public class ApprovalPages {
     private Version version(ApprovedPlan plan, Optional<Study> before) {
         List<Differences.Difference> differs = before.flatMap(old -> plan.study().map(now -> Differences.between(old, now))).orElse(List.of());
         String name = editing.people().find(plan.by()).map(person -> person.name()).orElse(plan.by());
-        return new Version(plan.ref().version(), plan.ref().sha256(), name, MOMENT.format(plan.signedAt().atZone(zone())), MOMENT.format(plan.from().atZone(zone())), plan.meaning(), "", differs, new RawString(""));
+        return new Version(plan.ref().version(), plan.ref().sha256(), name, MOMENT.format(plan.signedAt().atZone(zone())), MOMENT.format(plan.from().atZone(zone())), plan.meaning(), differs);
     }
 
     @POST

@@ -1,7 +1,6 @@
 package trivet.chart;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -60,16 +59,12 @@ public record IndividualsChart(double centre, double upper, double lower, double
     private static List<Signal> signals(double[] x, double centre, double sigma, Set<String> rules, Set<Integer> breaks) {
         Set<Signal> found = new LinkedHashSet<>();
         for (String rule : RULES) {
-            for (int from = 0, to; rules.contains(rule) && from < x.length; from = to) {
-                to = from + 1;
-                while (to < x.length && !breaks.contains(to)) {
-                    to++;
-                }
-                Set<Signal> stretch = new LinkedHashSet<>();
-                find(rule, Arrays.copyOfRange(x, from, to), centre, sigma, stretch);
-                for (Signal signal : stretch) {
-                    found.add(new Signal(signal.rule(), signal.index() + from));
-                }
+            if (rules.contains(rule)) {
+                found.addAll(Stretches.signals(x, breaks, stretch -> {
+                    Set<Signal> within = new LinkedHashSet<>();
+                    find(rule, stretch, centre, sigma, within);
+                    return within;
+                }));
             }
         }
         return new ArrayList<>(found);

@@ -61,8 +61,8 @@ public class Programmes {
         Set<Entry> entries = new LinkedHashSet<>(daybook.withNaming(journal.ofKind("programme-check", site.start(from).minus(yearly ? YEAR : MONTH), end)));
         new ArrayList<>(entries).stream().filter(entry -> entry.kind().equals("programme-check") && !entry.data().flag("good")).forEach(entry -> entries.addAll(journal.naming(Ids.derived("programme/" + entry.id()))));
         Set<LocalDate> baking = journal.ofKind("batch-started", site.start(from), end).stream().map(entry -> site.dayOf(entry.claimedAt())).collect(Collectors.toSet());
-        List<Entry> list = List.copyOf(entries);
+        ProgrammeRecord.Noted noted = ProgrammeRecord.Noted.of(List.copyOf(entries));
         return from.datesUntil(to.plusDays(1)).flatMap(day -> all.values().stream().filter(programme -> known.get(programme.id()).isBefore(site.end(day)))
-                .map(programme -> ProgrammeRecord.of(programme, known.get(programme.id()), site, day, baking.contains(day), list, now))).toList();
+                .map(programme -> ProgrammeRecord.of(programme, known.get(programme.id()), site, day, baking.contains(day), noted, now))).toList();
     }
 }

@@ -2,18 +2,17 @@ package trivet.outlook;
 
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import java.util.stream.Stream;
 import trivet.chart.CusumChart;
 import trivet.chart.EwmaChart;
 import trivet.chart.IndividualsChart;
 import trivet.chart.Signal;
+import trivet.chart.Stretches;
 import trivet.check.Minutes;
 import trivet.check.Reading;
 import trivet.deviation.UnitRecord;
@@ -58,17 +57,8 @@ public record UnitHabits(String lower, String upper, List<Instant> changed, Stri
         IndividualsChart chart = IndividualsChart.of(values, IndividualsChart.D2, Set.copyOf(IndividualsChart.USUAL), breaks);
         List<Signal> signals = new ArrayList<>(chart.signals());
         if (chart.sigma() > 0) {
-            for (int from = 0, to; from < values.length; from = to) {
-                to = from + 1;
-                while (to < values.length && !breaks.contains(to)) {
-                    to++;
-                }
-                int before = from;
-                double[] stretch = Arrays.copyOfRange(values, from, to);
-                Stream.concat(EwmaChart.of(stretch, LAMBDA, chart.centre(), chart.sigma(), WIDTH, true).signals().stream(),
-                        CusumChart.of(stretch, chart.centre(), ALLOWANCE * chart.sigma(), DECISION * chart.sigma()).signals().stream())
-                        .forEach(signal -> signals.add(new Signal(signal.rule(), signal.index() + before)));
-            }
+            signals.addAll(Stretches.signals(values, breaks, stretch -> EwmaChart.of(stretch, LAMBDA, chart.centre(), chart.sigma(), WIDTH, true).signals()));
+            signals.addAll(Stretches.signals(values, breaks, stretch -> CusumChart.of(stretch, chart.centre(), ALLOWANCE * chart.sigma(), DECISION * chart.sigma()).signals()));
         }
         List<Instant> changed = signals.stream().map(signal -> readings.get(signal.index() - 1).at()).distinct().sorted().toList();
         Optional<Double> highest = limit.flatMap(RangeLimit::maximum).map(bound -> bound.celsius().inCelsius().doubleValue());

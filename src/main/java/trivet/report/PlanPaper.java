@@ -211,7 +211,7 @@ public final class PlanPaper {
     }
 
     private String byRulebook(Control control) {
-        String numbers = rulebook.map(book -> book.words(control.limit(), study.day().foods().stream().filter(food -> food.rulebook().equals(book.id())).map(Study.Food::food).findFirst())).orElse("");
+        String numbers = rulebook.map(book -> book.words(control.limit(), study.food(book.id()))).orElse("");
         return Words.say("j_paper_by_rulebook", Words.named("limit", control.limit()), numbers.isEmpty() ? "–" : numbers, rulebook.map(Rulebook::title).orElse("–"));
     }
 

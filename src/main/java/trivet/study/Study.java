@@ -196,6 +196,11 @@ public record Study(String format, @As(Kind.ID) String product, @As(Kind.WHOLE) 
                 "method", new Method("full", "eu-notice-2022", "tree", "codex-2022", ""));
     }
 
+    /** The kind of food by a rulebook, where it tells kinds apart. */
+    public Optional<String> food(String rulebook) {
+        return day.foods().stream().filter(food -> food.rulebook().equals(rulebook)).map(Food::food).findFirst();
+    }
+
     /** The flow of its steps. */
     public Flow flow(Knowledge knowledge) {
         return new Flow(steps, knowledge::traits);

@@ -227,6 +227,21 @@ class ControlsTest extends BatchBegun {
         assertTrue(noted.deviations().get(0).words().contains("open nut bin") && noted.deviations().get(0).holds());
     }
 
+    @Test
+    void a_correction_of_a_programme_takes_its_deviation_away_only_when_another_accepts_it() {
+        begin("deep-quiche");
+        String seen = tell("programme-check", "ana", "", 4, 4, "{\"item\":\"gluten\",\"good\":false,\"words\":\"lid off\"}");
+        assertTrue(lidOff());
+        String correction = tell("correction", "ana", "", 5, 5, "{\"of\":\"" + seen + "\",\"reason\":\"wrong key\",\"data\":{\"good\":true}}");
+        assertTrue(lidOff(), "who wrote it betters nothing alone");
+        tell("accepted", "pat", "", 6, 6, "{\"records\":[\"" + correction + "\"]}");
+        assertFalse(lidOff());
+    }
+
+    private boolean lidOff() {
+        return programmes.of(daybook.today()).stream().flatMap(programme -> programme.deviations().stream()).anyMatch(deviation -> deviation.words().contains("lid off"));
+    }
+
     private void approve(String product, String replaced, String by) throws IOException {
         plans.drafts();
         Path folder = Path.of(data, "plans", "products");

@@ -1,5 +1,8 @@
 package trivet.flow.draw;
 
+import static trivet.flow.draw.Svg.add;
+import static trivet.flow.draw.Svg.escaped;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -163,13 +166,5 @@ public final class FlowDrawing {
             double[] middle = way.points().get(way.points().size() / 2);
             add(svg, "<text x=\"%.1f\" y=\"%.1f\" font-size=\"11\" fill=\"#1b232c\">%s</text>", middle[0] + 4, middle[1] - 3, escaped(Words.say("j_flow_rework")));
         }
-    }
-
-    private static void add(StringBuilder svg, String form, Object... values) {
-        svg.append(String.format(Locale.ROOT, form, values)).append('\n');
-    }
-
-    private static String escaped(String text) {
-        return text.replace("&", "&amp;").replace("<", "&lt;").replace("\"", "&quot;");
     }
 }

@@ -83,7 +83,7 @@ public class Editing {
 
     /** A limit of the rulebook in force with its numbers, as it holds for a plan's kind of food; empty where there is none. */
     Optional<String> limitWords(Study study, String limit) {
-        return sites.inForceAt(clock.instant()).map(confirmed -> confirmed.rulebook().words(limit, study.day().foods().stream().filter(food -> food.rulebook().equals(confirmed.rulebook().id())).map(Study.Food::food).findFirst())).filter(words -> !words.isEmpty());
+        return sites.inForceAt(clock.instant()).map(confirmed -> confirmed.rulebook().words(limit, study.food(confirmed.rulebook().id()))).filter(words -> !words.isEmpty());
     }
 
     /** The date at the site, or in UTC before there is one. */

@@ -1,7 +1,9 @@
 package trivet.plan.web;
 
+import static trivet.flow.draw.Svg.add;
+import static trivet.flow.draw.Svg.escaped;
+
 import java.util.LinkedHashMap;
-import java.util.Locale;
 import java.util.Map;
 import trivet.study.RoomPlan;
 import trivet.study.Study;
@@ -74,13 +76,5 @@ public final class RoomDrawing {
         double angle = Math.atan2(y2 - y1, x2 - x1);
         add(svg, "<line x1=\"%.1f\" y1=\"%.1f\" x2=\"%.1f\" y2=\"%.1f\" stroke=\"#1b232c\" stroke-width=\"2\"%s/><polygon points=\"%.1f,%.1f %.1f,%.1f %.1f,%.1f\" fill=\"#1b232c\"/>", x1, y1, ex, ey, dash, ex, ey,
                 ex - 11 * Math.cos(angle - 0.4), ey - 11 * Math.sin(angle - 0.4), ex - 11 * Math.cos(angle + 0.4), ey - 11 * Math.sin(angle + 0.4));
-    }
-
-    private static void add(StringBuilder svg, String form, Object... values) {
-        svg.append(String.format(Locale.ROOT, form, values)).append('\n');
-    }
-
-    private static String escaped(String text) {
-        return text.replace("&", "&amp;").replace("<", "&lt;").replace("\"", "&quot;");
     }
 }

@@ -19,6 +19,11 @@ public interface Plans {
     /** Every approval ever given, in order. */
     List<ApprovedPlan> history();
 
+    /** Every approval of a product, in order. */
+    default List<ApprovedPlan> history(String product) {
+        return history().stream().filter(plan -> plan.ref().id().equals(product)).toList();
+    }
+
     /** The plan of a product that was in force at a moment. */
     Optional<ApprovedPlan> inForceAt(String product, Instant moment);
 

@@ -64,7 +64,7 @@ public class ApprovalPages {
     private TemplateInstance page(String product, String problem) {
         Drafts.Text text = editing.text(product);
         Study study = editing.study(text);
-        List<ApprovedPlan> history = plans.history().stream().filter(plan -> plan.ref().id().equals(product)).toList();
+        List<ApprovedPlan> history = plans.history(product);
         Optional<ApprovedPlan> last = history.isEmpty() ? Optional.empty() : Optional.of(history.get(history.size() - 1));
         boolean same = last.map(plan -> plan.ref().sha256().equals(text.sha256())).orElse(false);
         boolean edited = !same && last.map(plan -> String.valueOf(plan.ref().version()).equals(study.version())).orElse(false);
@@ -117,7 +117,7 @@ public class ApprovalPages {
     @Path("{version}.yaml")
     @Produces("application/yaml")
     public Response text(@PathParam("product") String product, @PathParam("version") int version) {
-        ApprovedPlan plan = plans.history().stream().filter(one -> one.ref().id().equals(product) && one.ref().version() == version).reduce((a, b) -> b).orElseThrow(NotFoundException::new);
+        ApprovedPlan plan = plans.history(product).stream().filter(one -> one.ref().version() == version).reduce((a, b) -> b).orElseThrow(NotFoundException::new);
         return Response.ok(plan.text()).type("application/yaml;charset=UTF-8").header("Content-Disposition", "attachment; filename=\"" + product + "-" + version + "-" + plan.ref().sha256().substring(0, 12) + ".yaml\"").build();
     }
 }

@@ -11,6 +11,7 @@ import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import trivet.knowledge.Knowledge;
 import trivet.knowledge.file.KnowledgeReader;
+import trivet.limit.Rulebook;
 import trivet.people.People;
 import trivet.people.Person;
 import trivet.plan.Drafts;
@@ -65,25 +66,33 @@ public class Editing {
         return clock;
     }
 
-    Knowledge knowledge() {
+    public Knowledge knowledge() {
         return holder.get();
     }
 
-    Drafts.Text text(String product) {
+    /** The text of a product's draft; nothing there is a 404. */
+    public Drafts.Text text(String product) {
         return drafts.text(product).orElseThrow(NotFoundException::new);
     }
 
-    Study study(Drafts.Text text) {
+    /** The hazard plan in a text; a file of the first format has none and is a 404. */
+    public Study study(Drafts.Text text) {
         return text.study().orElseThrow(NotFoundException::new);
     }
 
-    List<OpenPoints.OpenPoint> open(Study study) {
-        return OpenPoints.of(study, knowledge(), sites.inForceAt(clock.instant()).map(Confirmed::rulebook), trials);
+    /** The rulebook in force now; empty before one is confirmed. */
+    public Optional<Rulebook> rulebook() {
+        return sites.inForceAt(clock.instant()).map(Confirmed::rulebook);
+    }
+
+    /** What a plan lacks before it can be approved. */
+    public List<OpenPoints.OpenPoint> open(Study study) {
+        return OpenPoints.of(study, knowledge(), rulebook(), trials);
     }
 
     /** A limit of the rulebook in force with its numbers, as it holds for a plan's kind of food; empty where there is none. */
     Optional<String> limitWords(Study study, String limit) {
-        return sites.inForceAt(clock.instant()).map(confirmed -> confirmed.rulebook().words(limit, study.food(confirmed.rulebook().id()))).filter(words -> !words.isEmpty());
+        return rulebook().map(book -> book.words(limit, study.food(book.id()))).filter(words -> !words.isEmpty());
     }
 
     /** The date at the site, or in UTC before there is one. */

@@ -6,35 +6,24 @@ import io.quarkus.qute.Template;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
-import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Response;
-import java.io.IOException;
-import java.io.StringWriter;
-import java.io.UncheckedIOException;
 import java.time.Clock;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVPrinter;
 import trivet.knowledge.Knowledge;
-import trivet.knowledge.file.KnowledgeReader;
-import trivet.limit.Rulebook;
 import trivet.people.People;
 import trivet.plan.ApprovedPlan;
 import trivet.plan.Drafts;
 import trivet.plan.Plans;
+import trivet.plan.web.Editing;
 import trivet.plan.web.PlanDrawings;
-import trivet.report.CsvGuard;
 import trivet.report.PlanPaper;
-import trivet.site.Confirmed;
 import trivet.site.Sites;
-import trivet.study.OpenPoints;
 import trivet.study.Study;
 
 /** A hazard plan as PDF, as its file, and its worksheets as CSV. */
@@ -49,13 +38,9 @@ public class PlanReports {
     @Inject
     Press press;
     @Inject
-    Drafts drafts;
+    Editing editing;
     @Inject
     Plans plans;
-    @Inject
-    KnowledgeReader.Holder knowledge;
-    @Inject
-    OpenPoints.Trials trials;
     @Inject
     Sites sites;
     @Inject
@@ -63,30 +48,18 @@ public class PlanReports {
     @Inject
     Clock clock;
 
-    private Drafts.Text text(String product) {
-        return drafts.text(product).orElseThrow(NotFoundException::new);
-    }
-
-    private Optional<Rulebook> rulebook() {
-        return sites.inForceAt(clock.instant()).map(Confirmed::rulebook);
-    }
-
-    private static Study study(Drafts.Text text) {
-        return text.study().orElseThrow(NotFoundException::new);
-    }
-
     @GET
     @Path("{product}.pdf")
     @Produces("application/pdf")
     public byte[] pdf(@PathParam("product") String product, @QueryParam("paper") @DefaultValue("a4") String size) {
-        Drafts.Text text = text(product);
-        Study study = study(text);
-        Knowledge known = knowledge.get();
-        List<ApprovedPlan> history = plans.history().stream().filter(plan -> plan.ref().id().equals(product)).toList();
+        Drafts.Text text = editing.text(product);
+        Study study = editing.study(text);
+        Knowledge known = editing.knowledge();
+        List<ApprovedPlan> history = plans.history(product);
         boolean approved = !history.isEmpty() && history.get(history.size() - 1).ref().sha256().equals(text.sha256());
         List<List<String>> versions = history.stream().map(plan -> List.of(String.valueOf(plan.ref().version()), people.find(plan.by()).map(person -> person.name()).orElse(plan.by()) + ", " + moment(plan.signedAt()), plan.meaning() + " (" + moment(plan.from()) + ")", plan.ref().sha256())).toList();
-        var open = OpenPoints.of(study, known, rulebook(), trials);
-        return press.pdf(paper.data("chapters", PlanPaper.of(study, known, rulebook(), open, versions)).data("heading", PlanPaper.heading(study, approved)).data("sha256", text.sha256()).data("letter", size.equals("letter"))
+        var open = editing.open(study);
+        return press.pdf(paper.data("chapters", PlanPaper.of(study, known, editing.rulebook(), open, versions)).data("heading", PlanPaper.heading(study, approved)).data("sha256", text.sha256()).data("letter", size.equals("letter"))
                 .data("flow", new RawString(PlanDrawings.flow(study, known))).data("rooms", new RawString(PlanDrawings.rooms(study))).data("site", sites.current().map(site -> site.name() + ", " + site.address()).orElse(""))
                 .data("printed", moment(clock.instant())).data("rulebook", sites.inForceAt(clock.instant()).map(confirmed -> confirmed.rulebook().title() + " " + confirmed.ref().version()).orElse("–")).render());
     }
@@ -98,32 +71,24 @@ public class PlanReports {
     @GET
     @Path("{product}.yaml")
     public Response yaml(@PathParam("product") String product) {
-        return Response.ok(text(product).text()).type("application/yaml;charset=UTF-8").header("Content-Disposition", "attachment; filename=\"" + product + ".yaml\"").build();
+        return Response.ok(editing.text(product).text()).type("application/yaml;charset=UTF-8").header("Content-Disposition", "attachment; filename=\"" + product + ".yaml\"").build();
     }
 
     @GET
     @Path("{product}/worksheet.csv")
     public Response worksheet(@PathParam("product") String product) {
-        Study study = study(text(product));
-        return csv(product + "-worksheet", PlanPaper.controlHead(), PlanPaper.controls(study, knowledge.get(), rulebook()));
+        Study study = editing.study(editing.text(product));
+        return csv(product + "-worksheet", PlanPaper.controlHead(), PlanPaper.controls(study, editing.knowledge(), editing.rulebook()));
     }
 
     @GET
     @Path("{product}/analysis.csv")
     public Response analysis(@PathParam("product") String product) {
-        Study study = study(text(product));
-        return csv(product + "-analysis", PlanPaper.hazardHead(), PlanPaper.hazards(study, knowledge.get()));
+        Study study = editing.study(editing.text(product));
+        return csv(product + "-analysis", PlanPaper.hazardHead(), PlanPaper.hazards(study, editing.knowledge()));
     }
 
     private static Response csv(String name, List<String> head, List<List<String>> rows) {
-        StringWriter text = new StringWriter();
-        try (CSVPrinter printer = new CSVPrinter(text, CSVFormat.RFC4180.builder().setHeader(head.toArray(String[]::new)).get())) {
-            for (List<String> row : rows) {
-                printer.printRecord(row.stream().map(CsvGuard::cell).toList());
-            }
-        } catch (IOException impossible) {
-            throw new UncheckedIOException(impossible);
-        }
-        return Response.ok(text.toString()).type("text/csv;charset=UTF-8").header("Content-Disposition", "attachment; filename=\"" + name + ".csv\"").build();
+        return Response.ok(CsvSheet.of(head, rows.stream())).type("text/csv;charset=UTF-8").header("Content-Disposition", "attachment; filename=\"" + name + ".csv\"").build();
     }
 }

@@ -9,9 +9,10 @@ import java.util.Optional;
  *
  * @param subject the batch or unit
  * @param label the batch's code or the unit's name
+ * @param missedAt from when it is missed, if nothing took it
  * @param takenBy the record that took it
  */
-public record Check(String id, String key, String subject, String label, Instant due, State state, Optional<String> takenBy,
+public record Check(String id, String key, String subject, String label, Instant due, Instant missedAt, State state, Optional<String> takenBy,
         Optional<String> handedTo, String why) {
 
     /** How long after its due time a check is still in time, inclusive. */

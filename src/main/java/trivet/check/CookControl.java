@@ -103,6 +103,11 @@ public final class CookControl {
         attempts.add(new Attempt(Optional.of(at)));
     }
 
+    /** Whether the batch went back in the oven and has not been probed since. */
+    public boolean bakingAgain() {
+        return attempts.size() > 1 && attempts.get(attempts.size() - 1).readings.isEmpty();
+    }
+
     /** All core readings in order. */
     public List<Reading> readings() {
         return attempts.stream().flatMap(attempt -> attempt.readings.stream()).toList();

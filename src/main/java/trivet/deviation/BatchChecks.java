@@ -61,7 +61,7 @@ final class BatchChecks {
             Optional<Told> taken = fold.ownChecks(own.id()).stream().findFirst();
             Instant away = fold.putAway.map(Told::at).or(this::lastDeadline).filter(at -> at.isBefore(dayEnd)).orElse(dayEnd);
             Check check = check(Check.OWN + own.id() + "-1", own.before() ? fold.start.claimedAt() : away, taken.map(Told::at), taken.map(told -> told.entry().id()), dayEnd);
-            checks.add(new Check(check.id(), check.key(), check.subject(), check.label() + " · " + own.title(), check.due(), check.state(), check.takenBy(), check.handedTo(), check.why()));
+            checks.add(new Check(check.id(), check.key(), check.subject(), check.label() + " · " + own.title(), check.due(), check.missedAt(), check.state(), check.takenBy(), check.handedTo(), check.why()));
         }
     }
 
@@ -138,6 +138,6 @@ final class BatchChecks {
         boolean dropped = taken.isEmpty() && fold.life.over() && fold.around.now().isAfter(due) && fold.life != Life.GONE;
         Check.State state = notNeeded.isPresent() || dropped ? Check.State.NOT_NEEDED : Check.state(due, taken, missedAt, fold.around.now());
         String why = notNeeded.map(e -> e.data().text("reason").orElse("") + " (" + e.person() + ")").orElse(dropped ? fold.life.word() : "");
-        return new Check(check, key, fold.id, fold.code, due, state, by, handed, why);
+        return new Check(check, key, fold.id, fold.code, due, missedAt, state, by, handed, why);
     }
 }

@@ -21,7 +21,7 @@ final class NextStep {
             return open ? new Next(Words.say("j_a_deviation_of_this_batch_is"), "deviation") : new Next(Words.say("j_nothing_more_to_do"), "none");
         }
         if (fold.cook.verdict() == Verdict.BREACHED && !fold.cooling.begun()) {
-            return new Next(Words.say("j_below_the_limit_back_in_the"), "back-in-oven");
+            return fold.cook.bakingAgain() ? new Next(Words.say("j_baking_again_probe_when_done"), "core") : new Next(Words.say("j_below_the_limit_back_in_the"), "back-in-oven");
         }
         if (fold.reheating().isPresent()) {
             return reheating(fold.reheating().get());
@@ -50,7 +50,7 @@ final class NextStep {
         }
         if (runs.stream().anyMatch(run -> !run.ended() && run.verdict().waiting())) {
             String words = runs.get(runs.size() - 1).verdict().stages().stream().filter(StageVerdict::waiting).findFirst().map(StageVerdict::words).orElse("");
-            return new Next("Cooling. " + words, "cooling");
+            return new Next(Words.say("j_cooling_now", words), "cooling");
         }
         return new Next(Words.say("j_cooled_in_time_put_it_away"), "put-away");
     }

@@ -57,7 +57,7 @@ public record ProgrammeRecord(Plan.Attention programme, Optional<Check> check, L
 
     private static Check check(Plan.Attention programme, Site site, LocalDate day, Optional<Told> today, Instant now) {
         Instant due = day.atTime(TIME).atZone(site.zone()).toInstant();
-        return new Check(Ids.derived("programme/" + programme.id() + "/" + day), Check.PROGRAMME + programme.id() + "-1", programme.id(), programme.title(), due, Check.state(due, today.map(Told::at), site.end(day), now),
+        return new Check(Ids.derived("programme/" + programme.id() + "/" + day), Check.PROGRAMME + programme.id() + "-1", programme.id(), programme.title(), due, site.end(day), Check.state(due, today.map(Told::at), site.end(day), now),
                 today.map(told -> told.entry().id()), Optional.empty(), "");
     }
 

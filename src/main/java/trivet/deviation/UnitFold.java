@@ -121,7 +121,7 @@ final class UnitFold {
                 Instant to = i + 1 < TIMES.size() ? day.atTime(TIMES.get(i + 1)).atZone(site.zone()).toInstant().minus(Duration.ofHours(3)) : site.end(day);
                 Optional<Reading> taken = readings.stream().filter(r -> !r.at().isBefore(from) && r.at().isBefore(to)).findFirst();
                 Check.State state = taken.isEmpty() && closed.contains(day) ? Check.State.NOT_NEEDED : Check.state(due, taken.map(Reading::at), to, now);
-                checks.add(new Check(Ids.derived(unit.id() + "/" + day + "/" + i), "unit-" + (i + 1), unit.id(), unit.name(), due, state,
+                checks.add(new Check(Ids.derived(unit.id() + "/" + day + "/" + i), "unit-" + (i + 1), unit.id(), unit.name(), due, to, state,
                         taken.map(Reading::id), Optional.empty(), state == Check.State.NOT_NEEDED ? Words.say("j_closed_day_storage_not_seen") : ""));
             }
         }
@@ -135,7 +135,7 @@ final class UnitFold {
         }
         Reading warm = readings.get(readings.size() - 1);
         Instant due = warm.at().plus(RECHECK);
-        return Optional.of(new Check(Ids.derived(unit.id() + "/recheck/" + warm.id()), "re-check", unit.id(), unit.name(), due,
+        return Optional.of(new Check(Ids.derived(unit.id() + "/recheck/" + warm.id()), "re-check", unit.id(), unit.name(), due, due.plus(Duration.ofHours(12)),
                 Check.state(due, Optional.empty(), due.plus(Duration.ofHours(12)), now), Optional.empty(), Optional.empty(), ""));
     }
 }

@@ -20,6 +20,9 @@ public interface Register {
     /** The latest version of every thing of a kind, in the order in which the things first appeared. */
     List<Version> latest(String kind);
 
+    /** The number of the last version of anything; 0 for none. */
+    long lastNumber();
+
     /** The latest version of one thing. */
     Optional<Version> latest(String kind, String id);
 }

@@ -78,14 +78,23 @@ public class People {
         return matches("pin/" + person, pin);
     }
 
+    /** A person's PIN as it is stored, so that a tablet can check one without a network; empty for a person without. */
+    public Optional<Secret> pin(String person) {
+        return secret("pin/" + person);
+    }
+
     /** Whether the password is the person's. */
     public boolean passwordMatches(String person, String password) {
         return matches("password/" + person, password);
     }
 
     private boolean matches(String id, String plain) {
+        return secret(id).map(secret -> secret.matches(plain)).orElse(false);
+    }
+
+    private Optional<Secret> secret(String id) {
         return register.latest("secret", id).map(version -> new Secret(version.body().text("salt").orElseThrow(),
-                version.body().integer("iterations").orElseThrow(), version.body().text("hash").orElseThrow()).matches(plain)).orElse(false);
+                version.body().integer("iterations").orElseThrow(), version.body().text("hash").orElseThrow()));
     }
 
     /** A short readable id for a new person's name that nobody has yet. */

@@ -31,6 +31,14 @@ public final class Words {
         return new MessageFormat(form, Locale.ROOT).format(Arrays.stream(values).map(Words::plain).toArray());
     }
 
+    /** The form of a key with its places still open, for a script that puts the values in itself; refuses a key that is not in the bundle. */
+    public static String form(String key) {
+        if (!BUNDLE.containsKey(key)) {
+            throw new IllegalArgumentException("There is no sentence \"" + key + "\" in words/words.properties.");
+        }
+        return BUNDLE.getString(key).replace("''", "'");
+    }
+
     /** The sentence of a key that is put together, such as {@code kind.} and a kind of record; the bare end where there is none. */
     public static String named(String family, String name) {
         String key = family + "." + name;

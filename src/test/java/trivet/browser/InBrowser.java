@@ -1,7 +1,6 @@
 package trivet.browser;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -13,8 +12,6 @@ import org.openqa.selenium.By;
 import org.openqa.selenium.OutputType;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.chrome.ChromeDriverService;
-import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.support.ui.WebDriverWait;
 import trivet.start.Service;
 
@@ -28,21 +25,9 @@ abstract class InBrowser {
 
     @BeforeAll
     static void open() throws Exception {
-        boolean there = Files.isExecutable(Path.of("/usr/bin/chromium")) && Files.isExecutable(Path.of("/usr/bin/chromedriver"));
-        if (!there && "true".equals(System.getenv("CI"))) {
-            throw new IllegalStateException("The browser tests need chromium and chromium-driver.");
-        }
-        if (!there) {
-            System.out.println("SKIPPED: the browser tests need Debian's chromium and chromium-driver.");
-        }
-        assumeTrue(there, "the browser tests need chromium and chromium-driver");
+        Chromium.needed();
         service = Service.start(data, "-Dtrivet.demo=true");
-        ChromeOptions options = new ChromeOptions();
-        options.setBinary("/usr/bin/chromium");
-        options.addArguments("--headless=new", "--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage", "--disable-quic", "--no-first-run",
-                "--disable-background-networking", "--disable-component-update", "--disable-sync");
-        ChromeDriverService driver = new ChromeDriverService.Builder().usingDriverExecutable(new java.io.File("/usr/bin/chromedriver")).usingAnyFreePort().build();
-        browser = new ChromeDriver(driver, options);
+        browser = Chromium.open();
         Files.createDirectories(Path.of("target/screens"));
     }
 

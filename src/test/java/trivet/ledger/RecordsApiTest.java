@@ -51,6 +51,10 @@ class RecordsApiTest {
         return Ids.uuid7(Instant.parse("2026-11-20T05:00:00Z"), RANDOM);
     }
 
+    private static ValidatableResponse post(String path, String body) {
+        return given().header("Authorization", "Bearer " + FreshDemo.tablet()).contentType("application/json").body(body).post(path).then();
+    }
+
     static ValidatableResponse put(String id, String body) {
         return given().header("Authorization", "Bearer " + FreshDemo.tablet()).contentType("application/json").body(body).put("/api/records/" + id).then();
     }
@@ -103,18 +107,22 @@ class RecordsApiTest {
     void no_table_of_records_can_be_updated_or_deleted() throws SQLException {
         try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + FreshDemo.database()); Statement statement = connection.createStatement()) {
             List<String> tables = new ArrayList<>();
-            try (ResultSet rows = statement.executeQuery("SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%' AND name <> 'flyway_schema_history'")) {
+            try (ResultSet rows = statement.executeQuery("SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%' AND name NOT IN ('flyway_schema_history', 'heard')")) {
                 while (rows.next()) {
                     tables.add(rows.getString(1));
                 }
             }
-            assertTrue(tables.containsAll(List.of("record", "mention", "clash", "register")), tables.toString());
+            assertTrue(tables.containsAll(List.of("record", "mention", "clash", "register", "installed", "aside", "photo")), tables.toString());
             String id = id();
             String body = record(id, "correction", null, "2026-11-20T05:00:00Z", "{\"of\":\"x\",\"reason\":\"y\"}");
             put(id, body).statusCode(201);
             put(id, body.replace("\"y\"", "\"z\"")).statusCode(409);
+            post("/api/tablet/met", "{\"install\":\"one\",\"sequence\":1}").statusCode(200);
+            post("/api/tablet/review", "{\"record\":\"{}\",\"reason\":\"refused\"}").statusCode(201);
+            byte[] picture = {1, 2, 3};
+            given().header("Authorization", "Bearer " + FreshDemo.tablet()).contentType("image/jpeg").body(picture).put("/api/photos/" + trivet.measure.Digest.sha256(picture)).then().statusCode(201);
             for (String table : tables) {
-                String column = table.equals("mention") ? "named" : "id";
+                String column = java.util.Map.of("mention", "named", "installed", "device", "aside", "device", "photo", "device").getOrDefault(table, "id");
                 assertThrows(SQLException.class, () -> statement.executeUpdate("UPDATE " + table + " SET " + column + " = " + column), table);
                 assertThrows(SQLException.class, () -> statement.executeUpdate("DELETE FROM " + table), table);
             }

@@ -23,7 +23,7 @@ import org.junit.jupiter.api.Test;
 class WordsTest {
 
     private static final Path TEMPLATES = Path.of("src/main/resources/templates");
-    private static final Pattern ASKED = Pattern.compile("\\{w:([sj]_[a-z0-9_]+)|Words\\.say\\(\"([a-z0-9_.]+)\"|(?:say|words)\\(\"([a-z_]+)\"");
+    private static final Pattern ASKED = Pattern.compile("\\{w:([sj]_[a-z0-9_]+)|Words\\.say\\(\"([a-z0-9_.]+)\"|(?:(?:say|words)\\(\"|\"(?=[sj]_))([a-z0-9_]+)\"");
 
     private static List<Path> files(String root, String... endings) throws IOException {
         try (Stream<Path> all = Files.walk(Path.of(root))) {
@@ -48,7 +48,7 @@ class WordsTest {
         for (Path file : sources) {
             Matcher matcher = ASKED.matcher(Files.readString(file));
             while (matcher.find()) {
-                asked.add(matcher.group(1) != null ? matcher.group(1) : matcher.group(2) != null ? matcher.group(2) : "js." + matcher.group(3));
+                asked.add(matcher.group(1) != null ? matcher.group(1) : matcher.group(2) != null ? matcher.group(2) : matcher.group(3).matches("[sj]_.*") ? matcher.group(3) : "js." + matcher.group(3));
             }
         }
         Set<String> there = bundle();

@@ -96,8 +96,8 @@ public class JdbcJournal implements Journal {
 
     @Override
     public List<Gap> gaps(int most) {
-        String sql = "SELECT g.device, g.before + 1, g.device_seq - 1, r.received_at FROM (SELECT device, device_seq, LAG(device_seq, 1, 0) OVER (PARTITION BY device ORDER BY device_seq) AS before FROM record) g "
-                + "JOIN record r ON r.device = g.device AND r.device_seq = g.device_seq WHERE g.device_seq - g.before > 1 ORDER BY r.received_at DESC LIMIT ?";
+        String sql = "SELECT g.device, g.before + 1, g.device_seq - 1, g.received_at FROM (SELECT device, device_seq, received_at, LAG(device_seq, 1, 0) OVER (PARTITION BY device ORDER BY device_seq) AS before "
+                + "FROM (SELECT device, device_seq, received_at FROM record UNION ALL SELECT device, device_seq, received_at FROM aside WHERE device_seq IS NOT NULL)) g WHERE g.device_seq - g.before > 1 ORDER BY g.received_at DESC LIMIT ?";
         try (Connection connection = source.getConnection(); PreparedStatement select = connection.prepareStatement(sql)) {
             select.setInt(1, most);
             List<Gap> gaps = new ArrayList<>();

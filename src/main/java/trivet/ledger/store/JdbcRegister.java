@@ -90,6 +90,15 @@ public class JdbcRegister implements Register {
     }
 
     @Override
+    public long lastNumber() {
+        try (Connection connection = source.getConnection(); PreparedStatement select = connection.prepareStatement("SELECT coalesce(max(number), 0) FROM register"); ResultSet row = select.executeQuery()) {
+            return row.next() ? row.getLong(1) : 0;
+        } catch (SQLException failed) {
+            throw new IllegalStateException("The register could not be read.", failed);
+        }
+    }
+
+    @Override
     public Optional<Version> latest(String kind, String id) {
         return latest(kind).stream().filter(version -> version.id().equals(id)).findFirst();
     }

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jboss.logging.Logger;
 import trivet.ledger.Ledger.Outcome;
 import trivet.ledger.Ledger.Receipt;
 import trivet.ledger.Ledger;
@@ -27,6 +28,7 @@ import trivet.measure.web.StrictJson;
 public class RecordsApi {
 
     private static final int MOST_AT_ONCE = 100;
+    private static final Logger LOG = Logger.getLogger(RecordsApi.class);
 
     @Inject
     Ledger ledger;
@@ -80,6 +82,14 @@ public class RecordsApi {
             answer.put("status", refused.status());
             answer.put("title", refused.getMessage());
             answer.put("errors", refused.errors().stream().map(error -> Map.of("field", error.field(), "message", error.message())).toList());
+            return answer;
+        } catch (RuntimeException failed) {
+            LOG.error("A record of a list could not be taken in; the others are", failed);
+            Map<String, Object> answer = new LinkedHashMap<>();
+            answer.put("id", id);
+            answer.put("status", 500);
+            answer.put("title", "This record could not be taken in. Keep it and send it again.");
+            answer.put("errors", List.of());
             return answer;
         }
     }

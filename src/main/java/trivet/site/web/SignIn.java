@@ -53,8 +53,8 @@ public class SignIn {
             return Response.seeOther(URI.create("/start")).build();
         }
         Response.ResponseBuilder answer = Response.ok(tiles.data("site", sites.current().orElseThrow())
-                .data("people", people.list().stream().filter(Person::active).toList()).data("known", caller.tablet().isPresent()
-                        || loopback(request)).render());
+                .data("people", people.list().stream().filter(Person::active).toList()).data("known", caller.tablet().isPresent())
+                .data("device", caller.tablet().map(trivet.device.Devices.Tablet::id).orElse("")).render());
         if (caller.tablet().isEmpty() && loopback(request)) {
             firstTablet.token().ifPresent(token -> answer.cookie(cookie(Gate.TABLET, token, 10 * 365 * 86_400)));
         }

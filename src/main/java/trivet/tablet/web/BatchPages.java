@@ -97,13 +97,12 @@ public class BatchPages {
     private static Big big(BatchRecord batch) {
         String at = "/batches/" + batch.id() + "/";
         return switch (batch.next().act()) {
-            case "core" -> new Big("Probe the core", at + "core", "");
-            case "cooling" -> new Big("Measure it cooling", at + "cooling", "");
-            case "hot" -> new Big("Probe what is kept hot", at + "hot", "");
-            case "reheat" -> new Big("Probe the core", at + "reheat", "");
-            case "food" -> new Big("Probe the food", at + "food", "");
-            case "back-in-oven" -> new Big("Back in the oven", "", "back-in-oven");
-            case "out-of-oven" -> new Big("Out of the oven now", "", "out-of-oven");
+            case "core", "reheat" -> new Big(Words.say("j_big_core"), at + batch.next().act(), "");
+            case "cooling" -> new Big(Words.say("j_big_cooling"), at + "cooling", "");
+            case "hot" -> new Big(Words.say("j_big_hot"), at + "hot", "");
+            case "food" -> new Big(Words.say("j_big_food"), at + "food", "");
+            case "back-in-oven" -> new Big(Words.say("j_big_back"), "", "back-in-oven");
+            case "out-of-oven" -> new Big(Words.say("j_big_out"), "", "out-of-oven");
             case "deviation" -> batch.deviations().stream().filter(d -> d.holds()).findFirst()
                     .map(d -> new Big(Words.say("j_answer_the_deviation"), "/deviations/" + d.id(), "")).orElse(new Big("", "", ""));
             default -> new Big("", "", "");

@@ -10,19 +10,23 @@ import trivet.words.Words;
 /** What may become of the food of a deviation, as its form offers it. */
 public record Disposition(String value, String words) {
 
+    private static Disposition of(String value) {
+        return new Disposition(value, Words.named("disposition", value));
+    }
+
     /** The ways that are open: a bake only for a core, a reheat only while the batch may be reheated. */
     static List<Disposition> offered(Deviation deviation, Optional<BatchRecord> batch) {
-        List<Disposition> offered = new ArrayList<>(List.of(new Disposition("destroy", "destroy")));
+        List<Disposition> offered = new ArrayList<>(List.of(of("destroy")));
         if (deviation.limit().equals("core-cook") || deviation.limit().equals("reheat")) {
-            offered.add(new Disposition("back-in-oven", Words.say("j_back_in_the_oven")));
+            offered.add(of("back-in-oven"));
         }
         if (deviation.limit().equals("cooling") && batch.map(BatchRecord::reheatOffered).orElse(false)) {
-            offered.add(new Disposition("reheat", Words.say("j_reheat_once_then_cool_again")));
+            offered.add(of("reheat"));
         }
-        offered.add(new Disposition("use-otherwise", Words.say("j_use_otherwise")));
-        offered.add(new Disposition("release", Words.say("j_release_after_assessment")));
-        offered.add(new Disposition("already-gone", Words.say("j_already_gone_who_was_told_stands")));
-        offered.add(new Disposition("none-affected", Words.say("j_no_food_affected")));
+        offered.add(of("use-otherwise"));
+        offered.add(of("release"));
+        offered.add(of("already-gone"));
+        offered.add(of("none-affected"));
         return offered;
     }
 }

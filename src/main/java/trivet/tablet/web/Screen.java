@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import trivet.device.Devices.Tablet;
 import trivet.device.Devices;
+import trivet.ledger.Heard;
 import trivet.ledger.Journal;
 import trivet.ledger.VersionRef;
 import trivet.people.People;
@@ -37,11 +38,20 @@ public class Screen {
     @Inject
     Journal journal;
     @Inject
+    Heard heard;
+    @Inject
+    ShellFiles shell;
+    @Inject
     Clock clock;
+
+    /** The build of the screens that this service has. */
+    public String build() {
+        return shell.build();
+    }
 
     TemplateInstance of(Template template) {
         String device = caller.tablet().map(Tablet::id).orElse("");
-        return template.data("screen", this).data("device", device).data("sequence", device.isEmpty() ? 0 : journal.lastSequence(device)).data("number", journal.lastNumber());
+        return template.data("screen", this).data("device", device).data("sequence", device.isEmpty() ? 0 : Math.max(journal.lastSequence(device), heard.of(device).map(Heard.Word::sequence).orElse(0L))).data("number", journal.lastNumber());
     }
 
     /** The person signed in, or empty text. */

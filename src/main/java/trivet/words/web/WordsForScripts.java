@@ -2,21 +2,51 @@ package trivet.words.web;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import trivet.words.Words;
 
-/** The sentences that the scripts of the screens say, as a module: <code>import { say } from "/words.js"</code>. */
+/**
+ * The sentences that the scripts of the screens say, and no others, as a module: <code>import { say, named } from "/words.js"</code>. Which they
+ * are is read from the scripts themselves.
+ */
 @Path("/words.js")
+@ApplicationScoped
 public class WordsForScripts {
 
     private static final JsonMapper MAPPER = JsonMapper.builder().build();
+    private static final Pattern SAID = Pattern.compile("(?:(?:say|words)\\(\"|\"(?=[sj]_))([a-z0-9_]+)\"");
+    private static final Pattern NAMED = Pattern.compile("named\\(\"([a-z]+)\"");
 
+    private final Map<String, String> words = new TreeMap<>();
+
+    /** Reads the scripts. */
+    public WordsForScripts() {
+        for (String file : ScreenFiles.list()) {
+            if (file.endsWith(".js")) {
+                String script = ScreenFiles.text(file);
+                SAID.matcher(script).results().map(found -> found.group(1)).forEach(key -> words.put(key, Words.form(key.matches("[sj]_.*") ? key : "js." + key)));
+                for (Matcher family = NAMED.matcher(script); family.find();) {
+                    String name = family.group(1) + ".";
+                    Words.family(name).forEach((end, form) -> words.put(name + end, form));
+                }
+            }
+        }
+    }
+
+    /** The module. */
     @GET
     @Produces("text/javascript;charset=UTF-8")
     public String module() throws JsonProcessingException {
-        return "const words = " + MAPPER.writeValueAsString(Words.family("js.")) + ";\n"
-                + "export const say = (key, ...values) => (words[key] ?? key).replace(/\\{(\\d)\\}/g, (all, i) => values[i] ?? \"\");\n";
+        return "const words = " + MAPPER.writeValueAsString(words) + ";\n"
+                + "const filled = (form, values) => form.replace(/\\{(\\d)\\}/g, (all, i) => values[i] ?? \"\");\n"
+                + "export const say = (key, ...values) => filled(words[key] ?? key, values);\n"
+                + "export const named = (family, name) => words[family + \".\" + name] ?? name;\n";
     }
 }

@@ -1,3 +1,5 @@
+import { signOut } from "./tablet/door.js";
+
 /**
  * Who is signed in, and for how long. A round (all fridges, the trays that cool) stays signed in until it is ended or nobody
  * has touched the tablet for 60 s; after a single entry the tablet goes back to the tiles. A running hold is never idle.
@@ -6,8 +8,7 @@ const IDLE_S = 60;
 const AFTER_ENTRY_S = 20;
 const ROUND = "trivet.round";
 const KEPT = "trivet.kept";
-const person = document.body.dataset.person;
-const byPassword = document.body.dataset.owner !== undefined;
+let watching = false, started = false;
 let touched = Date.now(), told = Date.now(), leaveAt = null, holding = false;
 
 /** A hold runs, or has ended. */
@@ -15,7 +16,7 @@ export const hold = running => { holding = running; touched = Date.now(); };
 
 /** An entry was kept; outside a round the tiles come back soon, unless somebody goes on. */
 export function kept() {
-  if (person && !byPassword && !sessionStorage.getItem(ROUND)) { sessionStorage.setItem(KEPT, "1"); soon(); }
+  if (watching && !sessionStorage.getItem(ROUND)) { sessionStorage.setItem(KEPT, "1"); soon(); }
 }
 
 function soon() {
@@ -25,8 +26,9 @@ function soon() {
 async function leave() {
   sessionStorage.removeItem(ROUND);
   sessionStorage.removeItem(KEPT);
-  await fetch("/session/end", { method: "POST" }).catch(() => null);
-  location.href = "/";
+  leaveAt = null;
+  touched = Date.now();
+  await signOut();
 }
 
 function touch() {
@@ -47,11 +49,21 @@ function tick() {
   if (touched > told && now - told > 10000) { told = now; fetch("/session/alive", { method: "POST" }).catch(() => null); }
 }
 
-if (person && !byPassword) {
+/** Whether somebody is signed in by PIN on this page, so that leaving it alone ends that. */
+export function watch(somebody) {
+  watching = somebody;
+  touched = Date.now();
+  if (!somebody) leaveAt = null;
+  else if (sessionStorage.getItem(KEPT)) soon();
+  if (started || !somebody) return;
+  started = true;
   for (const what of ["pointerdown", "keydown", "input"]) addEventListener(what, touch, { passive: true });
-  setInterval(tick, 1000);
-  if (sessionStorage.getItem(KEPT)) soon();
+  setInterval(() => { if (watching) tick(); }, 1000);
 }
-for (const key of document.querySelectorAll("[data-begin-round]")) key.addEventListener("click", () => sessionStorage.setItem(ROUND, key.dataset.beginRound));
-for (const bar of document.querySelectorAll("[data-round]")) bar.hidden = sessionStorage.getItem(ROUND) !== bar.dataset.round;
-for (const key of document.querySelectorAll("[data-end-round]")) key.addEventListener("click", () => { sessionStorage.removeItem(ROUND); leave(); });
+
+/** Makes the keys of a round work below an element. */
+export function rounds(root) {
+  for (const key of root.querySelectorAll("[data-begin-round]")) key.addEventListener("click", () => sessionStorage.setItem(ROUND, key.dataset.beginRound));
+  for (const bar of root.querySelectorAll("[data-round]")) bar.hidden = sessionStorage.getItem(ROUND) !== bar.dataset.round;
+  for (const key of root.querySelectorAll("[data-end-round]")) key.addEventListener("click", () => { sessionStorage.removeItem(ROUND); leave(); });
+}

@@ -1,0 +1,76 @@
+package trivet.tablet.web;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import io.quarkus.qute.Location;
+import io.quarkus.qute.Template;
+import jakarta.inject.Inject;
+import jakarta.inject.Singleton;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import trivet.measure.Digest;
+import trivet.words.Words;
+import trivet.words.web.ScreenFiles;
+import trivet.words.web.WordsForScripts;
+
+/**
+ * What makes a tablet able to open without a network: the service worker at the root, the manifest, and the page that it shows then. The build is
+ * the hash of everything that a tablet keeps, so that it changes exactly when one of these files does.
+ */
+@Path("/")
+@Singleton
+public class ShellFiles {
+
+    private static final JsonMapper MAPPER = JsonMapper.builder().build();
+    private static final String SHELL = "/tablet/shell";
+
+    @Inject
+    @Location("tablet/shell.html")
+    Template shell;
+    @Inject
+    WordsForScripts words;
+
+    private volatile String build;
+
+    /** The build of the screens. */
+    public String build() {
+        if (build == null) {
+            try {
+                StringBuilder all = new StringBuilder(ScreenFiles.read("/tablet/sw.js")).append(words.module()).append(shell.data("build", "").render());
+                ScreenFiles.list().forEach(file -> all.append(ScreenFiles.text(file)));
+                build = Digest.sha256(all.toString()).substring(0, 16);
+            } catch (JsonProcessingException impossible) {
+                throw new IllegalStateException(impossible);
+            }
+        }
+        return build;
+    }
+
+    @GET
+    @Path("sw.js")
+    @Produces("text/javascript;charset=UTF-8")
+    public String worker() throws JsonProcessingException {
+        List<String> files = new ArrayList<>(List.of(SHELL, "/words.js", "/manifest.webmanifest"));
+        ScreenFiles.list().forEach(file -> files.add("/" + file));
+        return "const BUILD = " + MAPPER.writeValueAsString(build()) + ";\nconst FILES = " + MAPPER.writeValueAsString(files) + ";\n" + ScreenFiles.read("/tablet/sw.js");
+    }
+
+    @GET
+    @Path("tablet/shell")
+    @Produces("text/html;charset=UTF-8")
+    public String shell() {
+        return shell.data("build", build()).render();
+    }
+
+    @GET
+    @Path("manifest.webmanifest")
+    @Produces("application/manifest+json;charset=UTF-8")
+    public Map<String, Object> manifest() {
+        return Map.of("name", Words.say("s_trivet"), "short_name", Words.say("s_trivet"), "id", "/", "start_url", "/", "scope", "/", "display", "standalone", "background_color", "#faf5ec", "theme_color", "#1b232c",
+                "icons", List.of(Map.of("src", "/icon.svg", "sizes", "any", "type", "image/svg+xml", "purpose", "any")));
+    }
+}

@@ -1,0 +1,56 @@
+import { say } from "/words.js";
+import { check, enter, leave } from "./who.js";
+import { go } from "./go.js";
+
+/** Signing in and out on any page, with a network and without. A form is never sent by the browser itself, which could only show an error without one. */
+const PATIENCE_MS = 4000;
+
+function problem(form, text) {
+  const place = document.querySelector("[data-problem]") ?? Object.assign(document.createElement("p"), { className: "verdict breached" });
+  place.dataset.problem = "";
+  place.setAttribute("role", "alert");
+  place.textContent = text;
+  place.hidden = false;
+  if (!place.isConnected) form.before(place);
+  form.elements.pin.value = "";
+  form.elements.pin.focus();
+}
+
+/** Signs a person in by PIN. */
+async function signIn(form) {
+  const id = form.dataset.person ?? location.pathname.split("/").pop(), pin = form.elements.pin.value;
+  form.inert = true;
+  try {
+    const answer = await fetch("/session/pin/" + id, { method: "POST", body: new URLSearchParams({ pin }), signal: AbortSignal.timeout(PATIENCE_MS) });
+    if (answer.status >= 502 && answer.status <= 504) throw new Error("no service behind the address");
+    if (answer.ok && answer.redirected) {
+      enter(id);
+      location.href = new URL(answer.url).pathname;
+      return;
+    }
+    const page = new DOMParser().parseFromString(await answer.text(), "text/html");
+    form.inert = false;
+    problem(form, page.querySelector("[role=alert]")?.textContent ?? say("refused"));
+  } catch (absent) {
+    const refused = await check(id, pin).catch(() => say("pin_not_known_here"));
+    form.inert = false;
+    if (refused) problem(form, refused);
+    else {
+      enter(id, true);
+      go("/work");
+    }
+  }
+}
+
+/** Signs out, here and at the service when it can be reached. */
+export async function signOut() {
+  leave();
+  await fetch("/session/end", { method: "POST", redirect: "manual", signal: AbortSignal.timeout(PATIENCE_MS) }).catch(() => null);
+  go("/");
+}
+
+document.addEventListener("submit", event => {
+  const form = event.target;
+  if (form.dataset.pad === "pin") { event.preventDefault(); signIn(form); }
+  if (form.getAttribute("action") === "/session/end") { event.preventDefault(); signOut(); }
+});

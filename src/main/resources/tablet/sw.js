@@ -4,12 +4,13 @@
  *   request                                       rule
  *   anything but GET, and /api /events /owner …   untouched: the page asks the network itself, and records never pass through here
  *   a page                                        the network, at most 3 s; without it the page that this tablet keeps, which shows the same address
+ *   /waiting                                      the tablet's own page, always: it shows what is only on this tablet
  *   a file of the screens                         as kept, while the service has the same build; else the network, then as kept
  *
  * A new version is taken in while the old one goes on working. It takes over only when a page says that nobody is at an entry.
  */
 const CACHE = "trivet-" + BUILD;
-const SHELL = "/tablet/shell";
+const SHELL = "/tablet/shell", OWN = "/waiting";
 const UNTOUCHED = ["/api/", "/events", "/owner", "/reports/", "/q/", "/due.json", "/tablet/kit.json", "/session/owner", "/start", "/photos/", "/sheets", "/join"];
 const PATIENCE_MS = 3000;
 const AFTER_FAILURE_MS = 15000;
@@ -36,7 +37,8 @@ async function network(request, patience) {
   return answer;
 }
 
-async function page(request) {
+async function page(request, path) {
+  if (path === OWN) return await kept(SHELL) ?? await network(request, PATIENCE_MS);
   if (Date.now() - failedAt < AFTER_FAILURE_MS) return await kept(SHELL);
   try {
     const answer = await network(request, PATIENCE_MS);
@@ -61,6 +63,6 @@ async function file(request, path) {
 self.addEventListener("fetch", event => {
   const { request } = event, { origin, pathname } = new URL(request.url);
   if (request.method !== "GET" || origin !== location.origin || UNTOUCHED.some(path => pathname.startsWith(path))) return;
-  if (request.mode === "navigate") event.respondWith(page(request));
+  if (request.mode === "navigate") event.respondWith(page(request, pathname));
   else if (FILES.includes(pathname)) event.respondWith(file(request, pathname));
 });

@@ -57,6 +57,7 @@ class RoutesTest {
         "/manifest.webmanifest,     200, 200, 200, 200",
         "/tablet/shell,             200, 200, 200, 200",
         "/tablet/kit.json,          303, 200, 200, 200",
+        "/waiting,                  303, 200, 200, 200",
         "/photos/none,              303, 404, 404, 404",
         "/css/trivet.css,           200, 200, 200, 200",
         "/api/rulebooks,            200, 200, 200, 200",

@@ -15,8 +15,10 @@ import java.util.List;
 import trivet.check.Reading;
 import trivet.deviation.BatchRecord;
 import trivet.deviation.Daybook;
+import trivet.ledger.Asides;
 import trivet.ledger.Clashes;
 import trivet.ledger.Entry;
+import trivet.ledger.Heard;
 import trivet.ledger.Journal;
 
 /** The owner's list of what wants a look: unplanned batches, what waits for acceptance, clashing and odd records, and numbers that never came. */
@@ -41,6 +43,10 @@ public class ReviewPages {
     @Inject
     Clashes clashes;
     @Inject
+    Asides asides;
+    @Inject
+    Heard heard;
+    @Inject
     Clock clock;
 
     @GET
@@ -53,7 +59,10 @@ public class ReviewPages {
         List<Entry> odd = journal.between(now.minus(ODD_BACK), now.plus(Duration.ofDays(3650))).stream().filter(entry -> entry.fromTheFuture()
                 || entry.data().temperature("temperature").map(Reading::impossible).orElse(false)).toList();
         List<Journal.Gap> gaps = journal.gaps(MOST_GAPS);
-        return page.data("gaps", gaps).data("show", screen).data("unplanned", unplanned).data("waiting", waiting).data("clashes", clashing).data("odd", odd)
-                .data("total", unplanned.size() + waiting.size() + clashing.size() + odd.size() + gaps.size());
+        List<Asides.Aside> refused = asides.latest(MOST_CLASHES);
+        List<Heard.Anew> anew = heard.anew();
+        List<Heard.Word> holding = heard.words().stream().filter(word -> word.waiting() > 0 || word.sequence() > journal.lastSequence(word.device())).toList();
+        return page.data("gaps", gaps).data("refused", refused).data("anew", anew).data("holding", holding).data("show", screen).data("unplanned", unplanned).data("waiting", waiting).data("clashes", clashing).data("odd", odd)
+                .data("total", unplanned.size() + waiting.size() + clashing.size() + odd.size() + gaps.size() + refused.size() + anew.size() + holding.size());
     }
 }

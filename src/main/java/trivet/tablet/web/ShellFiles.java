@@ -66,6 +66,14 @@ public class ShellFiles {
         return shell.data("build", build()).render();
     }
 
+    /** What waits on a tablet is known to the tablet alone, so that its own page shows it. */
+    @GET
+    @Path("waiting")
+    @Produces("text/html;charset=UTF-8")
+    public String waiting() {
+        return shell();
+    }
+
     @GET
     @Path("manifest.webmanifest")
     @Produces("application/manifest+json;charset=UTF-8")

@@ -13,7 +13,7 @@ const HERE = "trivet.person";
 
 export const here = () => JSON.parse(sessionStorage.getItem(HERE) ?? "null");
 export const enter = (id, offline = false) => sessionStorage.setItem(HERE, JSON.stringify({ id, offline }));
-export const leave = () => sessionStorage.removeItem(HERE);
+export const leave = () => { for (const name of [HERE, "trivet.round", "trivet.kept"]) sessionStorage.removeItem(name); };
 
 const bytes = text => Uint8Array.from(atob(text), sign => sign.charCodeAt(0));
 

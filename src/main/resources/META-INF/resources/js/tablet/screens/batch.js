@@ -51,7 +51,7 @@ ${p.form("held", base, html`<div class="row">${field("reason", say("s_hold_becau
 ${b.reheat_offered ? p.form("reheat-begun", base, html`<div class="row"><p class="note">${say("s_reheat_once_only_and_soon_toxins")}</p><button class="key">${say("s_reheat_begun")}</button></div>`) : ""}
 ${p.form("destroyed", base, html`<div class="row">${field("reason", say("s_destroyed_because"))}<button class="key">${say("s_destroyed")}</button></div>`)}
 ${p.form("struck-out", base, html`<div class="row">${field("reason", say("s_strike_out_because"))}<button class="key">${say("s_strike_out")}</button></div>`)}
-<p><a class="key" href="/batches/${b.id}/photo">${say("take_a_photo")}</a></p></section>`}
+<p><a class="key" href="/batches/${b.id}/photo">${say("s_take_a_photo")}</a></p></section>`}
 ${b.holds.length ? html`<p class="note">${say("second_person_needs_network")}</p>` : ""}
 <section class="card"><h2>${say("s_checks")}</h2><table class="sheet"><thead><tr><th>${say("s_due")}<th>${say("s_check")}<th>${say("s_state")}<th>${say("s_who_has_it")}</tr></thead>${b.checks.map(check => html`<tr><td>${p.time(check.due)}<td>${check.key.startsWith("own-") ? html`<a class="key small" href="/batches/${b.id}/own/${check.key.replace(/^own-/, "").replace(/-\d+$/, "")}">${check.label}</a>` : named("check", check.key.replace(/-\d+$/, ""))}<td>${named("state", check.state)}<td>${check.handed ? p.initials(check.handed) : ""}</tr>`)}</table></section>
 ${b.deviations.length ? html`<section class="card"><h2>${say("s_deviations")}</h2>${b.deviations.map(d => html`<p><a href="/deviations/${d.id}">${d.words}</a> <span class="verdict breached">${named("deviation", d.state)}</span></p>`)}</section>` : ""}

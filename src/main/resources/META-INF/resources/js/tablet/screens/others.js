@@ -64,8 +64,8 @@ ${told.value ? html`<p class="live"><span data-live>–</span></p><label class="
 /** A photo of a batch. */
 export async function photo(model, id) {
   const b = (await batches(model)).find(one => one.id === id);
-  return b && { title: b.code, body: html`<h1>${b.code} · ${b.title}</h1><p class="now">${say("take_a_photo")}</p>
-<form data-photo data-batch="${b.id}"><label class="field">${say("photo_file")} <input type="file" accept="image/*" capture="environment" required></label><label class="field">${say("photo_shows")} <input name="words" maxlength="200"></label><p data-said hidden></p><button class="key primary">${say("keep_photo")}</button></form>` };
+  return b && { title: b.code, body: html`<h1>${b.code} · ${b.title}</h1><p class="now">${say("s_take_a_photo")}</p>
+<form data-photo data-batch="${b.id}"><label class="field">${say("s_photo")} <input type="file" accept="image/*" capture="environment" required></label><label class="field">${say("s_what_it_shows")} <input name="words" maxlength="200"></label><p data-said hidden></p><button class="key primary">${say("s_keep_this_photo")}</button></form>` };
 }
 
 /** Who is there: the tiles; the PIN of one of them. */
@@ -83,9 +83,9 @@ export async function waiting(model, all, photos) {
   const p = model ? parts(model) : null, moment = at => p ? p.moment(at) : new Date(at).toLocaleString(), of = state => all.filter(entry => entry.state === state).sort((a, b) => a.seq - b.seq);
   const row = entry => { const record = JSON.parse(entry.body); return html`<tr><td>${entry.device} ${entry.seq}<td>${named("kind", entry.kind)}<td>${record.data.temperature ? html`${record.data.temperature.value} °${record.data.temperature.unit}` : ""}<td>${moment(Date.parse(record.claimed_at))}<td>${p ? p.initials(record.person) : record.person}</tr>`; };
   const waits = of("waiting"), aside = of("aside"), kept = of("kept"), unsent = photos.filter(photo => !photo.sent);
-  return { title: say("s_waiting_here"), body: html`<h1>${say("s_waiting_here")}</h1><p class="now" data-count>${waits.length ? say("waiting_count", waits.length, moment(Math.min(...waits.map(entry => entry.saved_at)))) : say("nothing_waits")}</p>
+  return { title: say("s_waiting_here"), body: html`<h1>${say("s_waiting_here")}</h1><p class="now" data-count>${waits.length ? say("waiting_count", waits.length, moment(Math.min(...waits.map(entry => entry.saved_at)))) : aside.length ? say("aside", aside.length) : say("nothing_waits")}</p>
 ${unsent.length ? html`<p>${say("photos_wait", unsent.length)}</p>` : ""}<p><button class="key primary" data-send-now>${say("send_now")}</button></p><p class="note">${say("waiting_note")}</p>
-${aside.length ? html`<h2>${say("aside_head")}</h2><p>${say("aside_note")}</p>${aside.map(entry => html`<section class="card" data-aside="${entry.id}"><h3>${named("kind", entry.kind)} ${entry.device} ${entry.seq}</h3><p class="verdict breached">${entry.answer?.errors?.[0]?.message ?? entry.answer?.title ?? say("refused_word")}</p><table class="sheet">${row(entry)}</table>
+${aside.length ? html`<h2>${say("aside_head")}</h2><p>${say("aside_note")}</p>${aside.map(entry => html`<section class="card" data-aside="${entry.id}"><h3>${named("kind", entry.kind)} ${entry.device} ${entry.seq}</h3><p class="verdict breached">${entry.answer?.title || say("refused_word")}</p>${entry.answer?.errors?.length ? html`<details><summary>${say("aside_details")}</summary>${entry.answer.errors.map(error => html`<p>${error.field}: ${error.message}</p>`)}</details>` : ""}<table class="sheet">${row(entry)}</table>
 <div class="keys"><button class="key" data-act="again">${say("aside_again")}</button>${entry.batch ? html`<a class="key" href="/batches/${entry.batch}">${say("aside_anew")}</a>` : ""}<button class="key" data-act="review">${say("aside_review")}</button><button class="key" data-act="file">${say("aside_file")}</button></div></section>`)}` : ""}
 ${waits.length ? html`<h2>${say("waiting_list")}</h2><div class="wide" tabindex="0"><table class="sheet">${waits.map(row)}</table></div>` : ""}
 ${kept.length ? html`<details><summary>${say("kept_copies", kept.length)}</summary><table class="sheet">${kept.slice(-50).map(row)}</table></details>` : ""}` };

@@ -60,7 +60,8 @@ abstract class InBrowser {
 
     static void press(String digits) {
         for (char digit : digits.toCharArray()) {
-            browser.findElements(By.cssSelector(".pad button")).stream().filter(e -> e.getText().equals(String.valueOf(digit))).findFirst().orElseThrow().click();
+            new WebDriverWait(browser, Duration.ofSeconds(15)).ignoring(org.openqa.selenium.StaleElementReferenceException.class).until(b -> b.findElements(By.cssSelector(".pad button")).stream()
+                    .filter(e -> e.getText().equals(String.valueOf(digit))).findFirst().orElse(null)).click();
         }
     }
 

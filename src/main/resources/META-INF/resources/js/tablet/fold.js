@@ -147,8 +147,10 @@ async function judged(b, model) {
   const { kit, now } = model, plan = planOf(kit, b);
   if (b.touched) {
     const worst = { cook: null, cooling: null };
+    let bettered = false;
     for (const corrections of b.corrections ? [[], b.corrections] : [[]]) {
       const cook = cookOf(corrected(b.cook, corrections), b.backs, plan), run = b.hot ? null : coolingOf(corrected(b.cooling, corrections), b.oven, kit, now);
+      bettered ||= worst.cook !== null && (cook.verdict !== worse(worst.cook.verdict, cook.verdict) || (run && worst.cooling && run.whole !== worse(worst.cooling.whole, run.whole)));
       if (!worst.cook || worse(worst.cook.verdict, cook.verdict) !== worst.cook.verdict) worst.cook = cook;
       if (!worst.cooling || (run && worse(worst.cooling.whole, run.whole) !== worst.cooling.whole)) worst.cooling = run;
     }
@@ -170,7 +172,7 @@ async function judged(b, model) {
     const bad = b.told.find(told => told.kind === "plan-check" && told.good === false);
     if (bad && !b.told.some(told => told.kind === "plan-check" && told.item === bad.item && told.good && told.at > bad.at)) b.holds.push({ id: bad.id, words: say("j_not_as_it_should_be", bad.words), since: bad.at });
     if (over(b)) b.holds = [];
-    Object.assign(b, nextStep(b, plan));
+    Object.assign(b, bettered && !over(b) ? { act: "accept", next: say("j_a_late_record_or_a_correction") } : nextStep(b, plan));
     b.checks = b.hot ? b.checks.map(check => aged(check, now)) : await checksOf(b, plan, b.curve, now);
   } else {
     b.curve = b.hot || over(b) ? null : coolingOf(b.cooling, b.oven, kit, now);

@@ -12,7 +12,8 @@ export const stages = list => list.map(stage => ({ from: bound(stage.from), to: 
   breach: stage.breach, words: stage.words }));
 const product = plan => ({ ...plan, core: rows(plan.core), reheat: rows(plan.reheat), storage: bound(plan.storage) });
 
-function prepared(kit) {
+/** A kit with its bounds read. */
+export function prepared(kit) {
   return { ...kit, stages: stages(kit.cooling), ranges: Object.fromEntries(Object.entries(kit.ranges).map(([name, limit]) => [name, range(limit)])),
     plans: kit.plans.map(product), unplanned: product(kit.unplanned) };
 }

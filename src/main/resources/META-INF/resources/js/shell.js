@@ -71,12 +71,12 @@ document.addEventListener("click", async event => {
   if (act) { await aside(act.closest("[data-aside]").dataset.aside, act.dataset.act); return; }
   if (!link || event.ctrlKey || event.metaKey || link.target) return;
   event.preventDefault();
-  if (await linked()) location.href = link.getAttribute("href"); else go(link.getAttribute("href"));
+  if (linked()) location.href = link.getAttribute("href"); else go(link.getAttribute("href"));
 });
 
 /** Whether the service answers again, so that its own pages come back; only asked when nothing is known to the contrary. */
 let up = false;
-const linked = async () => up && !here()?.offline;
+const linked = () => up && !here()?.offline;
 addEventListener("trivet-outbox", event => { up = event.detail.link === "up" || (event.detail.link === undefined && up); if (up) navigator.serviceWorker?.controller?.postMessage("link up"); });
 
 /** What is to be done with a record that was refused. */

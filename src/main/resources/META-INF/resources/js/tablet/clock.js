@@ -57,10 +57,7 @@ export function clock(source = { wall: () => Date.now(), mono: () => performance
   /** How sure the present moment is, in milliseconds either way; null when the service's clock was never met. */
   const doubt = () => known?.offset === undefined ? null : known.trip / 2 + behind + back;
 
-  /** The clocks at the moment of sending, as a header. */
-  const sending = () => `${session};${Math.round(source.mono())};${source.wall()}`;
-
-  return { now, said, contact, offset, doubt, sending, remember, session };
+  return { now, said, contact, offset, doubt, remember };
 }
 
 export const time = clock();

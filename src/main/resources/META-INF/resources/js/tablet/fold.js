@@ -6,14 +6,14 @@ import { judgeRange } from "../judge/range.js";
 import { say } from "/words.js";
 import { planOf } from "./kit.js";
 import { checksOf, aged } from "./checks.js";
-import { nextStep } from "./next.js";
+import { nextStep, over } from "./next.js";
 
 /**
  * What a batch is, by the kit and by what this tablet recorded since. The tablet betters nothing on a person's word alone: it ends no hold of the
  * kit that another person must end, and a correction that would turn a verdict for the better leaves the worse one standing.
  */
-const MINUTE = 60000, OVER = ["gone", "destroyed", "struck out", "split"], NEEDED = ["what_happened", "cause", "control_restored", "disposition", "decided_by", "prevention"];
-export const over = batch => OVER.includes(batch.life);
+const MINUTE = 60000, NEEDED = ["what_happened", "cause", "control_restored", "disposition", "decided_by", "prevention"];
+export { over };
 
 function begun(record, kit) {
   const at = Date.parse(record.claimed_at), plan = kit.plans.find(one => one.product === record.data.product);
@@ -23,7 +23,7 @@ function begun(record, kit) {
 }
 
 /** The first moment after the business day of a moment, in the zone of the site. */
-export function dayEnd(at, kit) {
+function dayEnd(at, kit) {
   const [hour, minute] = kit.site.day_ends.split(":").map(Number);
   const parts = Object.fromEntries(new Intl.DateTimeFormat("en-GB", { timeZone: kit.site.zone, hourCycle: "h23", hour: "2-digit", minute: "2-digit" }).formatToParts(new Date(at)).map(part => [part.type, part.value]));
   const into = (Number(parts.hour) * 60 + Number(parts.minute)) - (hour * 60 + minute);
@@ -77,13 +77,12 @@ function corrected(list, corrections) {
   });
 }
 
-export function cookOf(readings, backs, plan) {
+function cookOf(readings, backs, plan) {
   const judged = readings.map(reading => reading.local || !reading.verdict ? { ...reading, ...judgeCook(plan.core?.rows, temperature(reading), reading.held === null ? null : String(reading.held)) } : reading);
   const attempt = reading => backs.filter(at => at <= reading.at).length;
   const attempts = Array.from({ length: backs.length + 1 }, (none, i) => judged.filter(reading => attempt(reading) === i));
   const verdictOf = list => {
-    const pieces = [...Map.groupBy ? Map.groupBy(list, reading => reading.piece ?? 0).values() : grouped(list)];
-    return pieces.map(piece => piece.some(r => r.verdict === "breached") ? "breached" : piece.some(r => r.verdict === "within") ? "within" : piece[piece.length - 1].verdict).reduce(worse, list.length ? "within" : "unjudged");
+    return [...grouped(list)].map(piece => piece.some(r => r.verdict === "breached") ? "breached" : piece.some(r => r.verdict === "within") ? "within" : piece[piece.length - 1].verdict).reduce(worse, list.length ? "within" : "unjudged");
   };
   const last = attempts.findLastIndex(list => list.length > 0), passed = last >= 0 && verdictOf(attempts[last]) === "within";
   const failed = judged.filter(reading => reading.verdict === "breached");
@@ -99,7 +98,7 @@ function grouped(list) {
 }
 
 /** Every curve of the present run, the worst of them first; null while nothing is known of its cooling. */
-export function coolingOf(readings, oven, kit, now) {
+function coolingOf(readings, oven, kit, now) {
   if (!kit.stages.length || (oven === null && !readings.length)) return null;
   const curves = readings.length ? [...grouped(readings)] : [[]];
   return curves.map(curve => {

@@ -3,13 +3,15 @@ import { judgeCook } from "../judge/cook.js";
 import { temperature } from "../lib/decimal.js";
 
 const OVER = ["gone", "destroyed", "struck out", "split"];
+/** Whether a batch has come to its end. */
+export const over = batch => OVER.includes(batch.life);
 
 /** The one thing to do next with a batch, in the service's own words. */
 export function nextStep(b, plan) {
   const as = (act, key, ...values) => ({ act, next: say(key, ...values) });
   const isOpen = b.deviations.some(matter => matter.state === "open");
   const begun = b.run > 1 || b.oven !== null || b.cooling.length > 0;
-  if (OVER.includes(b.life)) return isOpen ? as("deviation", "j_a_deviation_of_this_batch_is") : as("none", "j_nothing_more_to_do");
+  if (over(b)) return isOpen ? as("deviation", "j_a_deviation_of_this_batch_is") : as("none", "j_nothing_more_to_do");
   if (b.cook_verdict === "breached" && !begun) return b.baking_again ? as("core", "j_baking_again_probe_when_done") : as("back-in-oven", "j_below_the_limit_back_in_the");
   if (b.reheating && b.oven === null) return reheating(b, plan, as);
   const food = b.holds.find(hold => hold.food);

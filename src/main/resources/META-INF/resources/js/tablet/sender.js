@@ -21,7 +21,7 @@ export function alone(name, work) {
 }
 
 async function post(bodies) {
-  const response = await fetch("/api/records", { method: "POST", headers: { "Content-Type": "application/json", "Trivet-Clock": time.sending() },
+  const response = await fetch("/api/records", { method: "POST", headers: { "Content-Type": "application/json" },
     body: "[" + bodies.join(",") + "]", signal: AbortSignal.timeout(PATIENCE_MS) });
   const answers = response.ok ? await response.json() : [];
   return { status: response.status, answers: Array.isArray(answers) ? answers : [] };
@@ -134,5 +134,3 @@ export async function start() {
   setInterval(() => { time.remember(); if (document.visibilityState === "visible") flush(); }, EVERY_MS);
   await flush(true);
 }
-
-export { shelf };

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiFunction;
 import java.util.stream.Collectors;
 import trivet.batch.Life;
 import trivet.batch.Told;
@@ -243,6 +244,17 @@ public class Daybook {
     /** Why a probe is blocked now, as a sentence; empty when it may be used. */
     public Optional<String> probeBlocked(String probe) {
         return probes(clock.instant()).blocked(probe, clock.instant());
+    }
+
+    /** Why a probe is blocked at a moment of the last weeks, or later, as a sentence; empty when what it measured then may be trusted. Read once for many questions. */
+    public BiFunction<String, Instant, Optional<String>> probeDoubts() {
+        return probes(clock.instant())::blocked;
+    }
+
+    /** When a probe that may be used now must have passed its next check; empty where it is blocked already or nothing is known of it. */
+    public Optional<Instant> probeTrustedUntil(String probe) {
+        Instant now = clock.instant();
+        return probes(now).trustedUntil(probe, now);
     }
 
     /** The last check of a probe. */

@@ -48,8 +48,16 @@ final class ProbeBook {
             String value = last.get().data().temperature("temperature").map(t -> ", " + t).orElse("");
             return Optional.of(Words.say("j_probe_failed_its_check_of_what", probe, moment(last.get().at()), value));
         }
-        Optional<Instant> since = last.map(Told::at).map(passed -> passed.plus(HOLDS)).or(() -> knownSince.apply(probe));
-        return since.filter(due -> !at.isBefore(site.end(site.dayOf(due)))).map(due -> Words.say("j_probe_was_to_be_checked_on", probe, site.dayOf(due)));
+        return due(probe, last).filter(due -> !at.isBefore(site.end(site.dayOf(due)))).map(due -> Words.say("j_probe_was_to_be_checked_on", probe, site.dayOf(due)));
+    }
+
+    /** The end of the day on which a probe must be checked again, exclusive; empty where it is blocked at the moment or nothing is known of it. */
+    Optional<Instant> trustedUntil(String probe, Instant at) {
+        return blocked(probe, at).isPresent() ? Optional.empty() : due(probe, lastOf(probe, at)).map(due -> site.end(site.dayOf(due)));
+    }
+
+    private Optional<Instant> due(String probe, Optional<Told> last) {
+        return last.map(Told::at).map(passed -> passed.plus(HOLDS)).or(() -> knownSince.apply(probe));
     }
 
     /** The last check of a probe up to a moment. */

@@ -21,7 +21,7 @@ import trivet.people.Secret;
  */
 @JsonNaming(SnakeCaseStrategy.class)
 record Kit(int format, long number, long madeAt, String device, long sequence, int lastCode, Place site, Ref rulebook, List<StageNumbers> cooling, Map<String, Range> ranges,
-        Product unplanned, List<Product> plans, List<Worker> people, List<UnitDays> units, List<Probe> probes, List<Batch> batches, List<Matter> unitDeviations, List<Due> programmes) {
+        Product unplanned, List<Product> plans, List<Worker> people, List<UnitDays> units, List<Probe> probes, List<Batch> batches, List<Matter> unitDeviations, List<Due> programmes, List<Programme> programmeTexts) {
 
     @JsonNaming(SnakeCaseStrategy.class)
     record Place(String name, String zone, String dayEnds, boolean demo) {
@@ -63,11 +63,17 @@ record Kit(int format, long number, long madeAt, String device, long sequence, i
     record Row(Number least, String seconds, boolean inForce) {
     }
 
-    /** Rows of a limit for one kind of food. */
-    record Rows(List<Row> rows, Number operating, String words) {
+    /**
+     * Rows of a limit for one kind of food.
+     *
+     * @param withinMinutes the time within which the food must be brought there; null where the rule gives none
+     */
+    @JsonNaming(SnakeCaseStrategy.class)
+    record Rows(List<Row> rows, Number operating, String withinMinutes, String words) {
         static Rows of(AlternativesLimit limit, Optional<String> food) {
             List<AlternativesLimit.Row> rows = limit.rowsFor(food);
             return new Rows(rows.stream().map(row -> new Row(Number.of(row.least()), row.seconds().stripTrailingZeros().toPlainString(), row.basis().adopted())).toList(), Number.of(limit.operating()),
+                    limit.withinMinutes().map(minutes -> minutes.stripTrailingZeros().toPlainString()).orElse(null),
                     String.join(" / ", rows.stream().map(AlternativesLimit.Row::words).toList()));
         }
     }
@@ -77,7 +83,7 @@ record Kit(int format, long number, long madeAt, String device, long sequence, i
 
     @JsonNaming(SnakeCaseStrategy.class)
     record Product(Ref ref, String product, String title, String line, Rows core, Rows reheat, int usualBakeMinutes, int bakeAgainMinutes, int reheatMinutes, int coolEveryMinutes, String useBy, Number storage,
-            List<Own> own, Map<String, List<String>> offers) {
+            Map<String, Range> ranges, List<Own> own, Map<String, List<String>> offers) {
     }
 
     record Worker(String id, String name, String initials, boolean owner, boolean outsider, Pin pin) {
@@ -99,7 +105,19 @@ record Kit(int format, long number, long madeAt, String device, long sequence, i
     record Last(String text, String verdict, long at) {
     }
 
-    record Probe(String id, String name, String blocked) {
+    /**
+     * A probe.
+     *
+     * @param blocked why it is not to be trusted now, or empty
+     * @param blockedFrom from when on it will not be trusted, unless it is checked before; null where that is not known
+     * @param blockedThen why, then
+     */
+    @JsonNaming(SnakeCaseStrategy.class)
+    record Probe(String id, String name, String blocked, Long blockedFrom, String blockedThen) {
+    }
+
+    /** A prerequisite programme that is looked at on its days. */
+    record Programme(String id, String title, String what) {
     }
 
     record Stop(String id, String words, long since, boolean food) {
@@ -109,7 +127,21 @@ record Kit(int format, long number, long madeAt, String device, long sequence, i
     record Matter(String id, String subject, String label, String limit, String words, String limitWords, String state, boolean breach, long since, List<String> offers, Map<String, Object> answer) {
     }
 
-    record Measured(String id, long at, String value, String unit, String held, Integer piece, String verdict, String words) {
+    /**
+     * A reading as the service judged it.
+     *
+     * @param doubt why its probe is not to be trusted; empty where it is
+     */
+    record Measured(String id, long at, String value, String unit, String held, Integer piece, String verdict, String words, String doubt) {
+    }
+
+    /**
+     * A reheat that is going on: the record that began it, its count, its core readings and its returns to the oven.
+     *
+     * @param ovenBefore when the batch came out of the oven before the cooling that it ended; null where that was not recorded
+     */
+    @JsonNaming(SnakeCaseStrategy.class)
+    record Reheating(String id, long begun, int number, Long ovenBefore, List<Measured> core, List<Long> backs) {
     }
 
     record Told(String id, String kind, long at, String person, String value, String unit, String words) {
@@ -118,7 +150,7 @@ record Kit(int format, long number, long madeAt, String device, long sequence, i
     @JsonNaming(SnakeCaseStrategy.class)
     record Batch(String id, String code, String title, String product, Ref plan, boolean unplanned, String line, int trays, int pieces, String by, long started, String life, String act, String next, List<Stop> holds,
             String useBy, String unit, Long putAway, Long oven, Long firstOven, long dayEnd, String cookVerdict, List<Measured> cook, List<Long> backs, String coolingVerdict, List<Measured> cooling, int run, boolean reheatOffered,
-            String reheatRefused, boolean hot, List<Matter> deviations, List<Due> checks, List<Told> told) {
+            String reheatRefused, Reheating reheat, boolean hot, List<Matter> deviations, List<Due> checks, List<Told> told) {
     }
 
     static Long millis(Optional<Instant> at) {

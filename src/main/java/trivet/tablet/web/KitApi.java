@@ -16,6 +16,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiFunction;
+import java.util.function.UnaryOperator;
 import trivet.batch.Told;
 import trivet.check.Check;
 import trivet.check.CoolingRun;
@@ -23,6 +25,7 @@ import trivet.check.Reading;
 import trivet.deviation.BatchRecord;
 import trivet.deviation.Daybook;
 import trivet.deviation.Deviation;
+import trivet.deviation.ProgrammeRecord;
 import trivet.deviation.Programmes;
 import trivet.deviation.UnitRecord;
 import trivet.device.Devices;
@@ -31,6 +34,7 @@ import trivet.device.Unit;
 import trivet.ledger.Heard;
 import trivet.ledger.Journal;
 import trivet.ledger.Register;
+import trivet.limit.RangeLimit;
 import trivet.limit.Rulebook;
 import trivet.measure.Temperature;
 import trivet.people.People;
@@ -92,21 +96,33 @@ public class KitApi {
         String device = caller.tablet().map(Tablet::id).orElse("");
         LocalDate today = daybook.today();
         List<UnitRecord> units = daybook.units(today, today.plusDays(DAYS_AHEAD));
-        Map<String, Kit.Range> ranges = new LinkedHashMap<>();
-        RANGES.forEach(name -> rules.flatMap(r -> r.rulebook().range(name)).ifPresent(range -> ranges.put(name, Kit.Range.of(range))));
+        Doubts doubts = new Doubts(daybook.probeDoubts());
+        List<ProgrammeRecord> ofToday = programmes.of(today);
         return new Kit(1, journal.lastNumber(), now.toEpochMilli(), device, Math.max(journal.lastSequence(device), heard.of(device).map(Heard.Word::sequence).orElse(0L)), daybook.lastCode(),
                 new Kit.Place(site.name(), site.zone().getId(), site.dayEnds().toString(), site.demo()), rules.map(r -> Kit.Ref.of(r.ref())).orElse(null),
-                rules.flatMap(r -> r.rulebook().cooling()).map(rule -> rule.stages().stream().map(Kit.StageNumbers::of).toList()).orElse(List.of()), ranges,
+                rules.flatMap(r -> r.rulebook().cooling()).map(rule -> rule.stages().stream().map(Kit.StageNumbers::of).toList()).orElse(List.of()), ranges(rules.map(Confirmed::rulebook), range -> range),
                 product(Optional.empty(), rules, today), plans.inForce(now).stream().map(plan -> product(Optional.of(plan), rules, today)).toList(), workers(),
                 devices.units().stream().filter(Unit::active).map(unit -> unit(unit, units)).toList(),
-                devices.probes().stream().filter(Devices.Probe::active).map(probe -> new Kit.Probe(probe.id(), probe.name(), daybook.probeBlocked(probe.id()).orElse(""))).toList(),
-                daybook.underway().stream().map(batch -> batch(batch, site)).toList(), units.stream().flatMap(unit -> unit.deviations().stream()).filter(Deviation::holds).map(KitApi::matter).toList(),
-                programmes.of(today).stream().flatMap(programme -> programme.check().stream()).map(KitApi::due).toList());
+                devices.probes().stream().filter(Devices.Probe::active).map(probe -> probe(probe, doubts)).toList(),
+                daybook.underway().stream().map(batch -> batch(batch, site, doubts)).toList(), units.stream().flatMap(unit -> unit.deviations().stream()).filter(Deviation::holds).map(KitApi::matter).toList(),
+                ofToday.stream().flatMap(programme -> programme.check().stream()).map(KitApi::due).toList(),
+                ofToday.stream().map(one -> new Kit.Programme(one.programme().id(), one.programme().title(), one.programme().what())).toList());
+    }
+
+    private static Map<String, Kit.Range> ranges(Optional<Rulebook> book, UnaryOperator<RangeLimit> as) {
+        Map<String, Kit.Range> ranges = new LinkedHashMap<>();
+        RANGES.forEach(name -> book.flatMap(b -> b.range(name)).ifPresent(range -> ranges.put(name, Kit.Range.of(as.apply(range)))));
+        return ranges;
     }
 
     private List<Kit.Worker> workers() {
         return people.list().stream().filter(Person::active).map(person -> new Kit.Worker(person.id(), person.name(), person.initials(), person.owner(), person.roles().contains(Role.OUTSIDER),
                 people.pin(person.id()).map(Kit.Pin::of).orElse(null))).toList();
+    }
+
+    private Kit.Probe probe(Devices.Probe probe, Doubts doubts) {
+        Optional<Instant> due = daybook.probeTrustedUntil(probe.id());
+        return new Kit.Probe(probe.id(), probe.name(), doubts.of(probe.id(), clock.instant()).orElse(""), Kit.millis(due), due.flatMap(at -> doubts.of(probe.id(), at)).orElse(""));
     }
 
     private static Kit.Product product(Optional<ApprovedPlan> approved, Optional<Confirmed> rules, LocalDate today) {
@@ -122,7 +138,7 @@ public class KitApi {
         return new Kit.Product(approved.map(a -> Kit.Ref.of(a.ref())).orElse(null), plan.map(Plan::product).orElse("unplanned"), plan.map(Plan::title).orElse(""), plan.map(Plan::line).orElse("wheat"),
                 book.flatMap(b -> b.alternatives("core-cook")).map(limit -> Kit.Rows.of(plan.map(p -> p.rows(limit)).orElse(limit), food)).orElse(null),
                 book.flatMap(b -> b.alternatives("reheat")).map(limit -> Kit.Rows.of(limit, food)).orElse(null), plan.map(Plan::usualBakeMinutes).orElse(45), plan.map(Plan::bakeAgainMinutes).orElse(20),
-                plan.map(Plan::reheatMinutes).orElse(0), plan.map(Plan::coolEveryMinutes).orElse(45), useBy.toString(), Kit.Number.of(plan.flatMap(Plan::storageAtMost)),
+                plan.map(Plan::reheatMinutes).orElse(0), plan.map(Plan::coolEveryMinutes).orElse(45), useBy.toString(), Kit.Number.of(plan.flatMap(Plan::storageAtMost)), ranges(book, range -> plan.map(p -> p.range(range)).orElse(range)),
                 plan.map(p -> p.ownChecks().stream().map(own -> new Kit.Own(own.id(), own.title(), own.before(), own.what(), own.how(), own.limit())).toList()).orElse(List.of()), offers);
     }
 
@@ -142,9 +158,18 @@ public class KitApi {
                 deviation.since().toEpochMilli(), deviation.offers(), deviation.answer().asMap());
     }
 
-    private static Kit.Measured measured(Reading reading) {
-        return new Kit.Measured(reading.id(), reading.at().toEpochMilli(), reading.temperature().value().toPlainString(), String.valueOf(reading.temperature().scale().letter()),
-                reading.held().map(BigDecimal::toPlainString).orElse(null), reading.piece().orElse(null), reading.verdict().word(), reading.words());
+    /** Why a probe is not to be trusted at a moment. */
+    private record Doubts(BiFunction<String, Instant, Optional<String>> book) {
+
+        Optional<String> of(String probe, Instant at) {
+            return book.apply(probe, at);
+        }
+
+        Kit.Measured measured(Reading reading) {
+            return new Kit.Measured(reading.id(), reading.at().toEpochMilli(), reading.temperature().value().toPlainString(), String.valueOf(reading.temperature().scale().letter()),
+                    reading.held().map(BigDecimal::toPlainString).orElse(null), reading.piece().orElse(null), reading.verdict().word(), reading.words(),
+                    reading.told().entry().instrument().flatMap(probe -> of(probe, reading.at())).orElse(""));
+        }
     }
 
     private static Kit.Told told(Told told) {
@@ -153,7 +178,7 @@ public class KitApi {
                 told.data().text("reason").orElse(""));
     }
 
-    private static Kit.Batch batch(BatchRecord batch, Site site) {
+    private static Kit.Batch batch(BatchRecord batch, Site site, Doubts doubts) {
         List<CoolingRun> runs = batch.runs();
         int run = runs.isEmpty() ? 1 : runs.get(runs.size() - 1).number();
         List<Reading> cooling = new ArrayList<>();
@@ -164,8 +189,38 @@ public class KitApi {
                 batch.holds().stream().map(hold -> new Kit.Stop(hold.id(), hold.words(), hold.since().toEpochMilli(), hold.probeFood())).toList(), batch.useBy().map(LocalDate::toString).orElse(null),
                 batch.unit().orElse(null), Kit.millis(batch.putAwayAt()), Kit.millis(batch.outOfOven()),
                 Kit.millis(told.stream().filter(one -> one.kind().equals("out-of-oven")).map(Told::at).findFirst()), site.end(site.dayOf(batch.startedAt())).toEpochMilli(), batch.cook().word(),
-                batch.cookReadings().stream().map(KitApi::measured).toList(), told.stream().filter(one -> one.kind().equals("back-in-oven")).map(one -> one.at().toEpochMilli()).toList(), batch.cooling().word(),
-                cooling.stream().map(KitApi::measured).toList(), run, batch.reheatOffered(), batch.reheatRefused(), batch.checks().stream().anyMatch(check -> check.sort().equals("hot")),
+                batch.cookReadings().stream().map(doubts::measured).toList(), told.stream().filter(one -> one.kind().equals("back-in-oven")).map(one -> one.at().toEpochMilli()).toList(), batch.cooling().word(),
+                cooling.stream().map(doubts::measured).toList(), run, batch.reheatOffered(), batch.reheatRefused(), reheating(batch, doubts), batch.checks().stream().anyMatch(check -> check.sort().equals("hot")),
                 batch.deviations().stream().filter(Deviation::holds).map(KitApi::matter).toList(), batch.checks().stream().map(KitApi::due).toList(), told.stream().map(KitApi::told).toList());
+    }
+
+    /** The reheat that is going on, if one is: begun, and not out of the oven since. */
+    private static Kit.Reheating reheating(BatchRecord batch, Doubts doubts) {
+        Told begun = null;
+        int number = 0;
+        Long out = null;
+        Long before = null;
+        List<Long> backs = new ArrayList<>();
+        List<Reading> core = new ArrayList<>();
+        for (Told told : batch.told()) {
+            switch (told.kind()) {
+                case "reheat-begun" -> {
+                    begun = told;
+                    number++;
+                    before = out;
+                    out = null;
+                    backs.clear();
+                    core.clear();
+                }
+                case "out-of-oven" -> {
+                    begun = null;
+                    out = told.at().toEpochMilli();
+                }
+                case "back-in-oven" -> backs.add(told.at().toEpochMilli());
+                case "reheat-reading" -> batch.reheatReadings().stream().filter(reading -> reading.id().equals(told.entry().id())).forEach(core::add);
+                default -> { }
+            }
+        }
+        return begun == null ? null : new Kit.Reheating(begun.entry().id(), begun.at().toEpochMilli(), number, before, core.stream().map(doubts::measured).toList(), List.copyOf(backs));
     }
 }

@@ -12,6 +12,7 @@ import { rounds, watch } from "./session.js";
 import * as day from "./tablet/screens/day.js";
 import * as batch from "./tablet/screens/batch.js";
 import * as others from "./tablet/screens/others.js";
+import * as probes from "./tablet/screens/probes.js";
 
 /** The tablet's own page: it shows the day's addresses from what the tablet took along, whether or not anybody answers. */
 const place = document.querySelector("[data-screen]");
@@ -21,6 +22,7 @@ const ROUTES = [
   [/^\/batches\/([^/]+)$/, (known, id) => batch.batch(known, id)], [/^\/batches\/([^/]+)\/photo$/, (known, id) => others.photo(known, id)],
   [/^\/batches\/([^/]+)\/(core|cooling|food|reheat|hot)$/, (known, id, kind) => batch.reading(known, id, kind)],
   [/^\/batches\/([^/]+)\/own\/([^/]+)$/, (known, id, item) => others.own(known, id, item)],
+  [/^\/programmes\/([^/]+)$/, (known, item) => others.programme(known, item)], [/^\/probes$/, known => probes.probes(known)], [/^\/probes\/([^/]+)$/, (known, id) => probes.probe(known, id)],
   [/^\/units$/, known => others.units(known)], [/^\/units\/([^/]+)$/, (known, id) => others.unit(known, id)], [/^\/records\/([^/]+)\/correct$/, (known, id) => others.correct(known, id)]];
 const OPEN = [[/^\/$/, known => others.tiles(known)], [/^\/session\/pin\/([^/]+)$/, (known, id) => others.pin(known, id)]];
 let shownAt = 0;

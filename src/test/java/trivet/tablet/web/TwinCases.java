@@ -4,6 +4,9 @@ import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalTime;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -30,6 +33,7 @@ import trivet.limit.Verdict;
 import trivet.limit.file.TestRulebooks;
 import trivet.measure.Scale;
 import trivet.measure.Temperature;
+import trivet.site.Site;
 import trivet.words.Words;
 
 /** Cases with what the service's judges say of them, for the tablet's to be held against: the published tables, and many more by every shipped rulebook. */
@@ -45,9 +49,26 @@ final class TwinCases {
             case "cook" -> cook();
             case "cooling" -> cooling();
             case "ranges" -> ranges();
+            case "days" -> days();
             case "names" -> Stream.of("a", "0190/core", "fridge-1/2026-11-26/0", "ü/deviation/x").map(text -> Map.<String, Object>of("name", text, "id", Ids.derived(text))).toList();
             default -> throw new IllegalArgumentException(name);
         };
+    }
+
+    /** Moments around the changes of the clocks in 2026 and random ones of that year, in zones that change at different hours or not at all, with days that end at different hours. */
+    private static List<Map<String, Object>> days() {
+        List<Map<String, Object>> all = new ArrayList<>();
+        Random random = new Random(42);
+        for (String zone : List.of("Europe/London", "Europe/Madrid", "America/New_York", "America/St_Johns", "Australia/Lord_Howe", "Asia/Kolkata", "UTC")) {
+            for (String ends : List.of("00:00", "01:30", "02:30", "04:00")) {
+                Site site = new Site("site", "a site", "", ZoneId.of(zone), LocalTime.parse(ends), false);
+                Instant year = Instant.parse("2026-01-01T00:00:00Z");
+                Stream<Instant> moments = Stream.concat(random.longs(40, 0, 365L * 24 * 3600).mapToObj(year::plusSeconds),
+                        Stream.of("2026-03-08", "2026-03-29", "2026-04-05", "2026-10-04", "2026-10-25", "2026-11-01").flatMap(day -> random.longs(15, -20 * 3600, 40 * 3600).mapToObj(Instant.parse(day + "T00:00:00Z")::plusSeconds)));
+                moments.forEach(at -> all.add(Map.of("at", at.toEpochMilli(), "zone", zone, "day_ends", ends, "end", site.end(site.dayOf(at)).toEpochMilli())));
+            }
+        }
+        return all;
     }
 
     private static List<Rulebook> rulebooks() {

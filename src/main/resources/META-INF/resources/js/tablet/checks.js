@@ -52,7 +52,7 @@ async function cooling(b, plan, run, add) {
   const lastDeadline = Math.max(...run.stages.map(stage => stage.deadline ?? -Infinity));
   const settled = reached.every(at => at !== null) ? Math.max(...reached) : b.put_away && !waiting ? b.put_away : lastDeadline > 0 ? lastDeadline : b.day_end;
   const { clock, last, points } = coolingTimes(run, plan.cool_every_minutes, settled);
-  let left = b.cooling.filter(reading => reading.at > clock).sort((x, y) => x.at - y.at);
+  let left = run.readings.filter(reading => reading.at > clock).sort((x, y) => x.at - y.at);
   for (let i = 0; i < points.length; i++) {
     const at = points[i], next = i + 1 < points.length ? points[i + 1] : last !== null && at < last ? last + GRACE : b.day_end;
     const upTo = i + 1 < points.length ? at + (next - at) / 2 : b.day_end;

@@ -10,11 +10,12 @@ const rows = limit => limit && { ...limit, operating: bound(limit.operating), ro
 const range = limit => limit && { minimum: bound(limit.minimum), maximum: bound(limit.maximum), operating: bound(limit.operating), inForce: limit.in_force, breach: limit.breach, words: limit.words };
 export const stages = list => list.map(stage => ({ from: bound(stage.from), to: bound(stage.to), minutes: Number(stage.minutes), counted: stage.counted, inForce: stage.in_force, standing: stage.standing,
   breach: stage.breach, words: stage.words }));
-const product = plan => ({ ...plan, core: rows(plan.core), reheat: rows(plan.reheat), storage: bound(plan.storage) });
+const ranges = named => Object.fromEntries(Object.entries(named).map(([name, limit]) => [name, range(limit)]));
+const product = plan => ({ ...plan, core: rows(plan.core), reheat: rows(plan.reheat), storage: bound(plan.storage), ranges: ranges(plan.ranges) });
 
 /** A kit with its bounds read. */
 export function prepared(kit) {
-  return { ...kit, stages: stages(kit.cooling), ranges: Object.fromEntries(Object.entries(kit.ranges).map(([name, limit]) => [name, range(limit)])),
+  return { ...kit, stages: stages(kit.cooling), ranges: ranges(kit.ranges),
     plans: kit.plans.map(product), unplanned: product(kit.unplanned) };
 }
 

@@ -2,6 +2,7 @@ import { html } from "../../lib/html.js";
 import { named, say } from "/words.js";
 import { derived } from "../../lib/canonical.js";
 import { batches, over } from "../fold.js";
+import { doubtOf } from "../fold/probes.js";
 import { planOf } from "../kit.js";
 import { padForm, parts, valueAndUnit } from "./parts.js";
 
@@ -68,11 +69,11 @@ export async function reading(model, id, kind) {
   const { kit } = model, p = parts(model), plan = planOf(kit, b), cook = kind === "core" || kind === "reheat", rows = cook ? plan[kind]?.rows ?? [] : [];
   const limit = cook ? plan[kind]?.words : kind === "cooling" ? kit.stages.map(stage => stage.words).join("; ") : kind === "food" && plan.storage ? say("j_which_its_use_by_rests_on", plan.storage.words) : kit.ranges[NAMES[kind][1]]?.words;
   const hold = Math.max(0, ...rows.map(row => Number(row.seconds)).filter(seconds => seconds < 60)), next = b.checks.find(check => check.key.startsWith(kind === "hot" ? "hot-" : "cool-") && !check.taken);
-  const last = b.cooling[b.cooling.length - 1], probes = kit.probes.map(probe => html`<option value="${probe.id}">${probe.id} ${probe.name}${probe.blocked ? html` ${say("s_blocked")}` : ""}</option>`);
+  const last = b.cooling[b.cooling.length - 1], known = kit.probes.map(probe => ({ ...probe, blocked: doubtOf(model, probe.id, model.now) })), probes = known.map(probe => html`<option value="${probe.id}">${probe.id} ${probe.name}${probe.blocked ? html` ${say("s_blocked")}` : ""}</option>`);
   return { title: b.code, body: html`<h1>${b.code} · ${b.title}</h1>${padForm({ form: p.form, kind: NAMES[kind][0], head: HEADS[kind](), limit: limit || say("j_no_rulebook_is_confirmed_nothing_is"),
     attributes: { batch: b.id, plan: b.plan, check: kind === "core" ? await derived(b.id + "/core") : next?.id ?? await derived(b.id + "/" + kind), last: kind === "cooling" && last?.unit === "C" ? last.value : "" },
     fields: html`<div class="pair">${valueAndUnit(say("s_value"))}<label class="field">${say("s_probe")} <select data-instrument>${probes}</select></label></div>
-${kit.probes.filter(probe => probe.blocked).map(probe => html`<p class="note">${probe.blocked}</p>`)}
+${known.filter(probe => probe.blocked).map(probe => html`<p class="note">${probe.blocked}</p>`)}
 ${cook ? html`<label class="field">${say("s_piece")} <input name="piece" type="number" min="1" value="${b.cook.length + 1}" data-number></label><button type="button" data-hold="${hold}">${say("s_start_the_hold_of_s", hold)}</button>` : ""}`,
     after: html`<a class="key primary" href="/batches/${b.id}">${say("s_go_on")}</a> <p class="keys"><a class="key" href="/batches/${b.id}/${kind}">${say("s_another_piece")}</a> <a class="key" href="/batches/${b.id}#history">${say("s_correct_this")}</a> <a class="key" href="/cooling">${say("s_next_tray_cooling")}</a></p>`,
     note: html`<p class="note">${say("s_the_limit_defers_to_local_law")}</p>` })}` };

@@ -1,7 +1,7 @@
 import { html } from "../../lib/html.js";
 import { named, say } from "/words.js";
 import { aged, open, stateOf } from "../checks.js";
-import { batches, over } from "../fold.js";
+import { batches, known as everything, over } from "../fold.js";
 import { parts } from "./parts.js";
 
 const sort = check => check.key.startsWith("own-") ? "own" : check.key.startsWith("programme-") ? "programme" : check.key.replace(/-\d+$/, "");
@@ -56,14 +56,14 @@ ${known.map(b => { const last = b.cooling[b.cooling.length - 1];
 }
 
 export async function deviations(model) {
-  const p = parts(model), all = [...(await batches(model)).flatMap(b => b.deviations), ...model.kit.unit_deviations].filter(matter => matter.state !== "closed").sort((a, b) => a.since - b.since);
+  const p = parts(model), found = await everything(model), all = [...found.batches.flatMap(b => b.deviations), ...found.units.matters].filter(matter => matter.state !== "closed").sort((a, b) => a.since - b.since);
   return { title: say("s_deviations"), body: html`<h1>${say("s_deviations")}</h1>
 <p class="now">${all.length ? say("s_to_be_answered_or_closed", all.length) : say("s_none_is_open")}</p>
 ${all.map(d => html`<a class="task past-due" href="/deviations/${d.id}"><b>${d.label}</b> <span>${p.moment(d.since)}</span> <span>${d.words}</span> <span class="verdict ${d.breach ? "breached" : "unjudged"}">${named("deviation", d.state)}</span></a>`)}` };
 }
 
 export async function deviation(model, id) {
-  const p = parts(model), known = await batches(model), d = [...known.flatMap(b => b.deviations), ...model.kit.unit_deviations].find(matter => matter.id === id);
+  const p = parts(model), found = await everything(model), known = found.batches, d = [...known.flatMap(b => b.deviations), ...found.units.matters].find(matter => matter.id === id);
   if (!d) return null;
   const batch = known.find(b => b.id === d.subject), field = (name, label, needed = true) => html`<label class="field">${label} <input name="${name}" value="${d.answer[name] ?? ""}" ${needed ? html`required` : ""}></label>`;
   const ways = ["destroy", ...(["core-cook", "reheat"].includes(d.limit) ? ["back-in-oven"] : []), ...(d.limit === "cooling" && batch?.reheat_offered ? ["reheat"] : []), "use-otherwise", "release", "already-gone", "none-affected"];

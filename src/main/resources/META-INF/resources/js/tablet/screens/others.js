@@ -43,6 +43,15 @@ ${p.form("plan-check", { ...base, data: { item, good: false }, then: "/batches/"
 <p><a class="key" href="/batches/${b.id}">${say("s_go_on")}</a></p>` };
 }
 
+/** A prerequisite programme that is looked at, noted as good or not. */
+export function programme(model, item) {
+  const programme = model.kit.programme_texts.find(one => one.id === item), check = model.kit.programmes.find(one => one.subject === item), p = parts(model);
+  return programme && { title: programme.title, body: html`<h1>${programme.title}</h1><p class="now">${programme.what}</p>
+${p.form("programme-check", { check: check?.id, data: { item, good: true }, then: "/work" }, html`<p data-said hidden></p><button class="key primary">${say("s_it_is_as_it_should_be")}</button>`)}
+${p.form("programme-check", { check: check?.id, data: { item, good: false }, then: "/work" }, html`<p data-said hidden></p><label class="field">${say("s_what_is_not_as_it_should")} <input name="words" required></label><button class="key">${say("s_it_is_not_as_it_should")}</button>`)}
+<p><a class="key" href="/work">${say("s_go_on")}</a></p>` };
+}
+
 /** The record of this tablet or of the kit that is to be corrected. */
 export async function correct(model, id) {
   const p = parts(model), known = await batches(model), b = known.find(one => one.told.some(told => told.id === id));

@@ -1,6 +1,7 @@
 package trivet.check;
 
 import java.math.BigDecimal;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -13,6 +14,7 @@ import trivet.cooling.CoolingJudge;
 import trivet.cooling.CoolingReading;
 import trivet.cooling.CoolingVerdict;
 import trivet.cooling.StageVerdict;
+import trivet.ledger.BestTime;
 import trivet.limit.StagedCooling;
 import trivet.limit.Verdict;
 import trivet.measure.Temperature;
@@ -22,11 +24,14 @@ import trivet.words.Words;
 /** The cooling of a batch: runs told apart by a recorded reheat, and within a run a curve for each piece told apart. */
 public final class CoolingControl {
 
+    /** How far off a clock may be that was never compared with another. */
+    private static final Duration UNKNOWN = Duration.ofDays(1);
     private final List<Run> runs = new ArrayList<>();
 
     private static final class Run {
         private final List<Reading> readings = new ArrayList<>();
         private Optional<Instant> oven = Optional.empty();
+        private Optional<Told> outOfOven = Optional.empty();
         private Optional<Instant> ended = Optional.empty();
     }
 
@@ -49,6 +54,12 @@ public final class CoolingControl {
         if (run().readings.isEmpty() || run().oven.isEmpty()) {
             run().oven = Optional.of(at);
         }
+    }
+
+    /** As {@link #outOfOven(Instant)}, by a record whose clock is as sure as it says. */
+    public void outOfOven(Told told) {
+        outOfOven(told.at());
+        run().outOfOven = run().oven.filter(told.at()::equals).map(at -> told).or(() -> run().outOfOven);
     }
 
     /** The batch is in the oven again before it was measured cooling. */
@@ -110,7 +121,8 @@ public final class CoolingControl {
     }
 
     private Optional<CoolingRun> curve(int number, Run run, List<Reading> curve, InForce inForce, Instant asOf,
-            Function<Reading, Optional<String>> doubt) {
+            Function<Reading, Optional<String>> given) {
+        Function<Reading, Optional<String>> doubt = reading -> given.apply(reading).or(() -> run.oven.filter(reading.at()::isBefore).map(out -> Words.say("j_before_it_was_out_of_the_oven")));
         Instant first = run.oven.orElseGet(() -> curve.get(0).at());
         Instant last = curve.isEmpty() ? first : curve.get(curve.size() - 1).at();
         CoolingRun worst = null;
@@ -119,17 +131,47 @@ public final class CoolingControl {
             if (rule.isEmpty()) {
                 continue;
             }
+            Duration apart = curve.stream().map(reading -> apart(run.outOfOven.orElse(curve.get(0).told()), reading.told())).max(Duration::compareTo).orElse(Duration.ZERO);
             for (boolean trusting : curve.stream().anyMatch(reading -> doubt.apply(reading).isPresent()) ? new boolean[] {true, false} : new boolean[] {true}) {
                 List<CoolingReading> points = curve.stream().filter(reading -> !Reading.impossible(reading.temperature()) && (trusting || doubt.apply(reading).isEmpty()))
                         .map(reading -> new CoolingReading(Minutes.between(first, reading.at()), reading.temperature())).toList();
                 Optional<BigDecimal> oven = run.oven.map(at -> BigDecimal.ZERO);
                 CoolingVerdict verdict = CoolingJudge.judge(rule.get(), oven, points, Minutes.between(first, asOf));
                 if (worst == null || verdict.whole().compareTo(worst.verdict().whole()) > 0) {
-                    worst = new CoolingRun(number, first, judged(curve, verdict, first, doubt), verdict, rule.get(), confirmed.ref(), run.ended.isPresent());
+                    Optional<Duration> decides = Optional.of(apart).filter(by -> turns(rule.get(), oven, points, verdict, by, Minutes.between(first, asOf)));
+                    worst = new CoolingRun(number, first, judged(curve, verdict, first, doubt).stream().map(reading -> decides.map(by -> reading.adding(words(by))).orElse(reading)).toList(), verdict, rule.get(), confirmed.ref(), decides, run.ended.isPresent());
                 }
             }
         }
         return Optional.ofNullable(worst);
+    }
+
+    /** How far the clocks of two records may be apart: nothing within one session of one tablet, or where a person stated the time. */
+    private static Duration apart(Told origin, Told reading) {
+        BestTime from = origin.entry().time();
+        BestTime to = reading.entry().time();
+        boolean same = origin.entry().device().equals(reading.entry().device()) && from.session().isPresent() && from.session().equals(to.session());
+        return same || origin.entry().id().equals(reading.entry().id()) ? Duration.ZERO : unsure(origin, from).plus(unsure(reading, to));
+    }
+
+    private static Duration unsure(Told told, BestTime time) {
+        return time.stated() || !told.at().equals(time.claimed()) ? Duration.ZERO : time.uncertainty().orElse(UNKNOWN);
+    }
+
+    /** Whether readings taken that much later or earlier would be judged otherwise. */
+    private static boolean turns(StagedCooling rule, Optional<BigDecimal> oven, List<CoolingReading> points, CoolingVerdict said, Duration by, BigDecimal asOf) {
+        if (by.compareTo(Duration.ofSeconds(1)) < 0 || said.waiting()) {
+            return false;
+        }
+        BigDecimal minutes = Minutes.between(Instant.EPOCH, Instant.EPOCH.plus(by));
+        return java.util.stream.Stream.of(minutes, minutes.negate()).anyMatch(shift -> {
+            List<CoolingReading> moved = points.stream().map(point -> points.indexOf(point) == 0 && oven.isEmpty() ? point : new CoolingReading(point.minute().add(shift).max(BigDecimal.ZERO), point.temperature())).toList();
+            return CoolingJudge.judge(rule, oven, moved, asOf.add(minutes)).whole() != said.whole();
+        });
+    }
+
+    private static String words(Duration by) {
+        return by.compareTo(UNKNOWN) >= 0 ? Words.say("j_clock_never_compared_decides") : Words.say("j_clock_doubt_decides", by.plusSeconds(59).toMinutes());
     }
 
     private static List<Reading> judged(List<Reading> curve, CoolingVerdict verdict, Instant origin,

@@ -78,6 +78,9 @@ final class Tape {
         clock.put("wall", java.time.format.DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(line.entered().atZone(zone)));
         clock.put("zone", zone.getId());
         clock.put("offset_ms", 0);
+        clock.put("offset_age_s", 5);
+        clock.put("offset_trip_ms", 40);
+        clock.put("session", "demo-" + line.entered().atZone(zone).toLocalDate());
         record.put("device_clock", clock);
         record.put("data", line.data());
         try {

@@ -21,6 +21,7 @@ import trivet.words.Words;
 /** Folds the records of one batch, in one reading of the doubtful ones, into what they tell; {@link BatchJudgement} judges it. */
 final class BatchFold {
 
+    private static final Duration BACKWARDS = Duration.ofSeconds(2);
     final Surroundings around;
     final List<Entry> entries;
     final List<Told> told;
@@ -85,6 +86,16 @@ final class BatchFold {
     /** Why the probe of a record is not to be trusted. */
     Optional<String> doubt(Told one) {
         return one.entry().instrument().flatMap(probe -> around.probes().blocked(probe, one.at()));
+    }
+
+    /**
+     * Why the time of a record is not to be trusted: the same tablet had typed an earlier record at a later hour, so its clock was set back in between
+     * and nothing tells by how much.
+     */
+    Optional<String> clockDoubt(Told one) {
+        boolean back = entries.stream().anyMatch(other -> other.device().equals(one.entry().device()) && other.deviceSeq() < one.entry().deviceSeq()
+                && other.enteredAt().isAfter(one.entry().enteredAt().plus(BACKWARDS)));
+        return back && !one.entry().time().stated() && one.at().equals(one.entry().claimedAt()) ? Optional.of(Words.say("j_the_clock_ran_back")) : Optional.empty();
     }
 
     /** The record that destroyed the batch, while that stands. */
@@ -152,7 +163,7 @@ final class BatchFold {
 
     private void outOfOven(Told one) {
         reheating().ifPresent(reheat -> reheats.set(reheats.size() - 1, reheat.out(one.at())));
-        cooling.outOfOven(one.at());
+        cooling.outOfOven(one);
         life = life.compareTo(Life.COOLING) < 0 ? Life.COOLING : life;
     }
 

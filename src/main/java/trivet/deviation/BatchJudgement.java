@@ -42,7 +42,7 @@ final class BatchJudgement {
         this.answers = new Answers(fold.entries, fold.destroyed());
         this.holds = new ArrayList<>(fold.holds);
         this.runs = fold.hot || fold.life == Life.STRUCK_OUT ? List.of()
-                : fold.cooling.judged(fold.around.rules(), fold.asOf(), reading -> fold.doubt(reading.told()));
+                : fold.cooling.judged(fold.around.rules(), fold.asOf(), reading -> fold.doubt(reading.told()).or(() -> fold.clockDoubt(reading.told())));
         this.storage = new StorageJudgement(fold, answers);
         if (fold.life != Life.STRUCK_OUT) {
             judgeCook();

@@ -1,6 +1,7 @@
 package trivet.ledger;
 
 import java.time.Instant;
+import java.util.Optional;
 
 /** The one way in for records. */
 public interface Ledger {
@@ -11,8 +12,9 @@ public interface Ledger {
      * @param id the id under which it was sent
      * @param body the bytes as sent
      * @param device the tablet whose credential sent it
+     * @param sent the tablet's clocks at the moment of sending, where it said them
      */
-    Receipt put(String id, byte[] body, String device);
+    Receipt put(String id, byte[] body, String device, Optional<BestTime.Sending> sent);
 
     /** As {@link #put}, for records of the demo that are given their time of receipt. */
     Receipt put(String id, byte[] body, String device, Instant receivedAt);

@@ -111,6 +111,11 @@ public record MonthReport(Site site, LocalDate from, LocalDate to, Instant gener
         return entries().filter(Entry::writtenLater).toList();
     }
 
+    /** Records of tablets whose clock was wrong, set back or never compared with the service's. */
+    public List<Entry> clocks() {
+        return entries().filter(entry -> !entry.time().marks().isEmpty()).toList();
+    }
+
     /** Corrections, each naming the record that it corrects. */
     public List<Entry> corrections() {
         return entries().filter(entry -> entry.kind().equals("correction")).toList();

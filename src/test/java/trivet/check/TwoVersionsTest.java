@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import trivet.batch.Told;
+import trivet.ledger.BestTime;
 import trivet.ledger.Entry;
 import trivet.ledger.Fields;
 import trivet.ledger.VersionRef;
@@ -30,7 +31,7 @@ class TwoVersionsTest {
     private static Told told(int minute) {
         Instant at = START.plus(Duration.ofMinutes(minute));
         Entry entry = new Entry(minute, "r" + minute, "cooling-reading", "site", "A", minute, "ana", Optional.of("b"), Optional.empty(), Optional.empty(), Optional.empty(),
-                Optional.empty(), "typed", Optional.empty(), at, at, at, "UTC", Fields.of(Map.of()), "", Fields.NONE);
+                Optional.empty(), "typed", Optional.empty(), BestTime.sure(at, at), at, "UTC", Fields.of(Map.of()), "", Fields.NONE);
         return new Told(entry, Fields.NONE, at, List.of(), false);
     }
 

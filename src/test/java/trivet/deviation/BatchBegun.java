@@ -50,12 +50,16 @@ abstract class BatchBegun {
 
     /** A record with further fields of its head, each followed by a comma. */
     String tell(String kind, String person, String head, int minute, int entered, String data) {
-        Instant at = start.plus(Duration.ofMinutes(minute));
         Instant typed = start.plus(Duration.ofMinutes(entered));
+        return tell(kind, person, head, start.plus(Duration.ofMinutes(minute)), "{\"wall\":\"" + typed + "\",\"zone\":\"UTC\"}", typed, data);
+    }
+
+    /** A record with the clocks of its tablet as they were. */
+    String tell(String kind, String person, String head, Instant at, String clocks, Instant typed, String data) {
         String id = Ids.uuid7(typed, RANDOM);
         String json = "{\"schema\":\"record-1\",\"id\":\"" + id + "\",\"kind\":\"" + kind + "\",\"site\":\"site\",\"device\":\"A\",\"device_seq\":" + ++sequence + ",\"person\":\"" + person
-                + "\"," + head + "\"source\":\"typed\",\"claimed_at\":\"" + at + "\",\"device_clock\":{\"wall\":\"" + typed + "\",\"zone\":\"UTC\"},\"data\":" + data + "}";
-        assertEquals(Ledger.Outcome.KEPT, ledger.put(id, json.getBytes(StandardCharsets.UTF_8), "A").outcome());
+                + "\"," + head + "\"source\":\"typed\",\"claimed_at\":\"" + at + "\",\"device_clock\":" + clocks + ",\"data\":" + data + "}";
+        assertEquals(Ledger.Outcome.KEPT, ledger.put(id, json.getBytes(StandardCharsets.UTF_8), "A", java.util.Optional.empty()).outcome());
         return id;
     }
 

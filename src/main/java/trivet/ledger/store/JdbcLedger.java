@@ -9,8 +9,11 @@ import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import org.jboss.logging.Logger;
+import trivet.ledger.BestTime;
 import trivet.ledger.Entry;
 import trivet.ledger.Fields;
 import trivet.ledger.Judge;
@@ -41,13 +44,17 @@ public class JdbcLedger implements Ledger {
     }
 
     @Override
-    public Receipt put(String id, byte[] body, String device) {
-        return put(id, body, device, clock.instant());
+    public Receipt put(String id, byte[] body, String device, Optional<BestTime.Sending> sent) {
+        return put(id, body, device, clock.instant(), sent);
     }
 
     @Override
     public Receipt put(String id, byte[] body, String device, Instant receivedAt) {
-        Entry entry = reader.received(body, receivedAt.truncatedTo(ChronoUnit.MILLIS));
+        return put(id, body, device, receivedAt, Optional.empty());
+    }
+
+    private Receipt put(String id, byte[] body, String device, Instant receivedAt, Optional<BestTime.Sending> sent) {
+        Entry entry = reader.received(body, receivedAt.truncatedTo(ChronoUnit.MILLIS), sent);
         if (!entry.id().equals(id)) {
             throw new ProblemException(422, "id", "The record's id is not the one in the address.");
         }
@@ -60,6 +67,12 @@ public class JdbcLedger implements Ledger {
     }
 
     private Fields verdict(Entry entry) {
+        Map<String, Object> said = new LinkedHashMap<>(judged(entry).asMap());
+        said.put("clock", entry.time().kept());
+        return Fields.of(said);
+    }
+
+    private Fields judged(Entry entry) {
         try {
             if (judge.isResolvable()) {
                 return judge.get().verdict(entry);

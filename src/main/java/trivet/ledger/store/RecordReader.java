@@ -11,7 +11,6 @@ import com.networknt.schema.ValidationMessage;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
@@ -20,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.erdtman.jcs.JsonCanonicalizer;
+import trivet.ledger.BestTime;
 import trivet.ledger.Entry;
 import trivet.ledger.Fields;
 import trivet.ledger.VersionRef;
@@ -47,7 +47,7 @@ final class RecordReader {
     }
 
     /** A new record, validated; its receive number is not known yet and is 0. */
-    Entry received(byte[] body, Instant receivedAt) {
+    Entry received(byte[] body, Instant receivedAt, Optional<BestTime.Sending> sent) {
         if (body.length > MOST_BYTES) {
             throw new ProblemException(413, "", "A record has at most 256 KiB.");
         }
@@ -61,7 +61,7 @@ final class RecordReader {
             throw new ProblemException(400, "The record is not of the form record-1, see /api/schemas/record-1.json.", errors);
         }
         try {
-            return entry(0, MAPPER.convertValue(node, MAP), canonicalSha256(body), receivedAt, Fields.NONE);
+            return entry(0, MAPPER.convertValue(node, MAP), canonicalSha256(body), receivedAt, sent, Fields.NONE);
         } catch (java.time.DateTimeException impossible) {
             throw new ProblemException(400, "claimed_at", "This is not a moment that exists.");
         }
@@ -85,7 +85,7 @@ final class RecordReader {
     /** A record that was kept before. */
     static Entry kept(long number, byte[] body, String sha256, Instant receivedAt, String verdict) {
         try {
-            return entry(number, MAPPER.readValue(body, MAP), sha256, receivedAt, Fields.of(MAPPER.readValue(verdict, MAP)));
+            return entry(number, MAPPER.readValue(body, MAP), sha256, receivedAt, Optional.empty(), Fields.of(MAPPER.readValue(verdict, MAP)));
         } catch (IOException broken) {
             throw new UncheckedIOException(broken);
         }
@@ -99,17 +99,15 @@ final class RecordReader {
         }
     }
 
-    private static Entry entry(long number, Map<String, Object> map, String sha256, Instant receivedAt, Fields verdict) {
+    private static Entry entry(long number, Map<String, Object> map, String sha256, Instant receivedAt, Optional<BestTime.Sending> sent, Fields verdict) {
         Fields fields = Fields.of(map);
         Fields clock = fields.object("device_clock").orElse(Fields.NONE);
-        Instant wall = instant(clock.text("wall").orElseThrow());
-        BigDecimal offset = clock.decimal("offset_ms").orElse(BigDecimal.ZERO);
-        boolean sane = offset.abs().compareTo(BigDecimal.valueOf(1L << 40)) < 0;
+        BestTime time = verdict.object("clock").map(BestTime::read).orElseGet(() -> BestTime.of(clock, instant(fields.text("claimed_at").orElseThrow()), receivedAt, sent));
         return new Entry(number, fields.text("id").orElseThrow(), fields.text("kind").orElseThrow(),
                 fields.text("site").orElseThrow(), fields.text("device").orElseThrow(), fields.decimal("device_seq").orElseThrow().longValue(),
                 fields.text("person").orElseThrow(), fields.text("batch"), fields.text("check"), version(fields, "plan"),
                 version(fields, "rulebook"), fields.text("instrument"), fields.text("source").orElseThrow(), fields.text("sheet"),
-                instant(fields.text("claimed_at").orElseThrow()), sane ? wall.plusMillis(offset.longValue()) : wall, receivedAt,
+                time, receivedAt,
                 clock.text("zone").orElse("Z"), fields.object("data").orElse(Fields.NONE), sha256, verdict);
     }
 

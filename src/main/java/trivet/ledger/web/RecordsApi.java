@@ -3,6 +3,7 @@ package trivet.ledger.web;
 import com.fasterxml.jackson.databind.JsonNode;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
@@ -14,7 +15,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jboss.logging.Logger;
+import trivet.ledger.BestTime.Sending;
 import trivet.ledger.Ledger.Outcome;
 import trivet.ledger.Ledger.Receipt;
 import trivet.ledger.Ledger;
@@ -27,6 +30,8 @@ import trivet.measure.web.StrictJson;
 @Produces(MediaType.APPLICATION_JSON)
 public class RecordsApi {
 
+    /** The tablet's clocks at the moment of sending: {@code session;milliseconds of the monotonic clock;wall clock}. */
+    private static final String CLOCK = "Trivet-Clock";
     private static final int MOST_AT_ONCE = 100;
     private static final Logger LOG = Logger.getLogger(RecordsApi.class);
 
@@ -39,8 +44,8 @@ public class RecordsApi {
 
     @PUT
     @Path("/{id}")
-    public Response put(@PathParam("id") String id, byte[] body) {
-        Receipt receipt = keep(id, body);
+    public Response put(@PathParam("id") String id, @HeaderParam(CLOCK) String clock, byte[] body) {
+        Receipt receipt = keep(id, body, Sending.read(clock));
         if (receipt.outcome() == Outcome.CLASHING) {
             throw clash();
         }
@@ -48,7 +53,7 @@ public class RecordsApi {
     }
 
     @POST
-    public List<Map<String, Object>> post(byte[] body) {
+    public List<Map<String, Object>> post(@HeaderParam(CLOCK) String clock, byte[] body) {
         if (body.length > StrictJson.MOST_BYTES) {
             throw new ProblemException(413, "", "The body is larger than 1 MiB. Send fewer records at a time.");
         }
@@ -62,14 +67,14 @@ public class RecordsApi {
         List<Map<String, Object>> answers = new ArrayList<>();
         List<byte[]> bodies = StrictJson.items(body);
         for (int i = 0; i < list.size(); i++) {
-            answers.add(one(list.get(i).path("id").asText(""), bodies.get(i)));
+            answers.add(one(list.get(i).path("id").asText(""), bodies.get(i), Sending.read(clock)));
         }
         return answers;
     }
 
-    private Map<String, Object> one(String id, byte[] body) {
+    private Map<String, Object> one(String id, byte[] body, Optional<Sending> sent) {
         try {
-            Receipt receipt = keep(id, body);
+            Receipt receipt = keep(id, body, sent);
             if (receipt.outcome() == Outcome.CLASHING) {
                 throw clash();
             }
@@ -94,9 +99,9 @@ public class RecordsApi {
         }
     }
 
-    private Receipt keep(String id, byte[] body) {
+    private Receipt keep(String id, byte[] body, Optional<Sending> sent) {
         permits.check(body);
-        Receipt receipt = ledger.put(id, body, permits.device());
+        Receipt receipt = ledger.put(id, body, permits.device(), sent);
         if (receipt.outcome() == Outcome.KEPT) {
             bell.ring(receipt.receiveNumber());
         }

@@ -21,7 +21,7 @@ import trivet.report.MonthReport;
 final class CsvSheet {
 
     private static final List<String> HEAD = List.of("receive_number", "id", "kind", "batch", "claimed_at", "entered_at", "received_at", "person", "initials", "device",
-        "device_seq", "instrument", "temperature", "unit", "held_seconds", "verdict", "words", "written_later", "text", "sha256");
+        "device_seq", "instrument", "temperature", "unit", "held_seconds", "verdict", "words", "written_later", "text", "sha256", "clock");
 
     private CsvSheet() {
     }
@@ -51,7 +51,7 @@ final class CsvSheet {
             entry.device(), entry.deviceSeq(), entry.instrument().orElse(""), temperature.map(t -> t.value().toPlainString()).orElse(""),
             temperature.map(t -> t.scale().letter()).orElse(""), entry.data().decimal("held_seconds").map(h -> h.toPlainString()).orElse(""),
             entry.verdict().text("verdict").orElse(""), entry.verdict().text("words").orElse(""), entry.writtenLater(),
-            entry.data().text("reason").or(() -> entry.data().text("note")).or(() -> entry.data().text("text")).or(() -> entry.data().text("what_happened")).orElse(""), entry.sha256()};
+            entry.data().text("reason").or(() -> entry.data().text("note")).or(() -> entry.data().text("text")).or(() -> entry.data().text("what_happened")).orElse(""), entry.sha256(), entry.time().words()};
         return Arrays.stream(cells).map(String::valueOf).toList();
     }
 

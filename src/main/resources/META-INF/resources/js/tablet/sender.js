@@ -21,7 +21,8 @@ export function alone(name, work) {
 }
 
 async function post(bodies) {
-  const response = await fetch("/api/records", { method: "POST", headers: { "Content-Type": "application/json" },
+  const clocks = time.said();
+  const response = await fetch("/api/records", { method: "POST", headers: { "Content-Type": "application/json", "Trivet-Clock": [clocks.session, clocks.monotonic_ms, clocks.wall].join(";") },
     body: "[" + bodies.join(",") + "]", signal: AbortSignal.timeout(PATIENCE_MS) });
   const answers = response.ok ? await response.json() : [];
   return { status: response.status, answers: Array.isArray(answers) ? answers : [] };

@@ -50,7 +50,7 @@ export function coolingOf(readings, oven, kit, now) {
   if (!kit.stages.length || (oven === null && !readings.length)) return null;
   const curves = readings.length ? [...grouped(readings)] : [[]];
   const all = curves.map(curve => {
-    const points = curve.map(reading => ({ ...reading, temperature: temperature(reading) })), possible = points.filter(point => !impossible(point.temperature));
+    const points = curve.map(reading => ({ ...reading, temperature: temperature(reading), doubt: reading.doubt || (oven !== null && reading.at < oven ? say("j_before_it_was_out_of_the_oven") : "") })), possible = points.filter(point => !impossible(point.temperature));
     const run = worstOf((possible.some(point => point.doubt) ? [possible, possible.filter(point => !point.doubt)] : [possible]).map(list => judgeCooling(kit.stages, oven, list, now)));
     return { ...run, origin: oven ?? points[0].at, readings: points.map(point => ({ ...point, ...said(point, run) })) };
   });

@@ -4,11 +4,9 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
+import java.util.Optional;
 import trivet.ledger.Entry;
 import trivet.ledger.Fields;
 
@@ -23,95 +21,72 @@ import trivet.ledger.Fields;
  */
 public record Told(Entry entry, Fields data, Instant at, List<Entry> corrections, boolean waiting) {
 
-    private static final Set<String> JUDGED = Set.of("cook-reading", "cooling-reading", "reheat-reading", "food-reading", "hot-hold-reading",
-            "unit-reading", "probe-check", "plan-check", "programme-check", "out-of-oven", "back-in-oven", "reheat-begun", "put-away");
-
-    /** The records in order of their time, with every correction applied, or without those that wait for acceptance. */
+    /** The records in order of their time, with every correction applied, or without those that wait for acceptance; where tablets differ, by the last of them. */
     public static List<Told> of(List<Entry> entries, boolean withWaiting) {
+        return withWaiting ? with(entries, Integer.MAX_VALUE) : told(entries, false, 0);
+    }
+
+    /** Every way in which the records may be read: with what waits, once for each version of what tablets corrected differently, and without it. */
+    public static List<List<Told>> ways(List<Entry> entries) {
+        List<List<Told>> ways = new ArrayList<>();
+        int versions = disputes(entries).stream().mapToInt(dispute -> dispute.versions().size()).max().orElse(1);
+        for (int choice = versions - 1; choice >= 0; choice--) {
+            ways.add(with(entries, choice));
+        }
+        if (!waiting(entries).isEmpty()) {
+            ways.add(told(entries, false, 0));
+        }
+        return ways;
+    }
+
+    private static List<Told> with(List<Entry> entries, int choice) {
+        return told(entries, true, choice);
+    }
+
+    private static List<Told> told(List<Entry> entries, boolean withWaiting, int choice) {
         Accounts accounts = new Accounts(entries);
         List<Told> told = new ArrayList<>();
         for (Entry entry : entries) {
-            if (entry.kind().equals("correction")) {
-                continue;
-            }
             boolean late = accounts.waitsAsLate(entry);
-            if (late && !withWaiting) {
-                continue;
+            if (!entry.kind().equals("correction") && (!late || withWaiting)) {
+                one(entry, accounts, late, withWaiting, choice).ifPresent(told::add);
             }
-            one(entry, accounts, late, withWaiting, told);
         }
         told.sort(Comparator.comparing(Told::at).thenComparing(t -> t.entry().receiveNumber()));
         return told;
     }
 
-    /** The corrections, and the records written much later, that wait for somebody who wrote neither to accept them. */
+    private static Optional<Told> one(Entry entry, Accounts accounts, boolean late, boolean withWaiting, int choice) {
+        List<Dispute.Version> versions = accounts.versions(entry);
+        boolean disputed = versions.size() > 1;
+        List<Entry> all = versions.isEmpty() ? List.of() : versions.get(Math.min(choice, versions.size() - 1)).corrections();
+        List<Entry> applied = all.stream().filter(correction -> withWaiting || (!disputed && accounts.accepted(correction, entry))).toList();
+        boolean waiting = late || applied.stream().anyMatch(correction -> disputed || !accounts.accepted(correction, entry));
+        Dispute.Version version = Accounts.version(entry, applied);
+        return version.voided() ? Optional.empty() : Optional.of(new Told(entry, version.data(), version.at(), applied, waiting));
+    }
+
+    /** The records that tablets corrected differently, and of which nobody has picked a version. */
+    public static List<Dispute> disputes(List<Entry> entries) {
+        Accounts accounts = new Accounts(entries);
+        return entries.stream().filter(entry -> !entry.kind().equals("correction")).map(entry -> new Dispute(entry, accounts.versions(entry))).filter(dispute -> dispute.versions().size() > 1).toList();
+    }
+
+    /** The corrections, and the records written much later, that wait for somebody who wrote neither to accept them; a correction in dispute waits for a pick. */
     public static List<Entry> waiting(List<Entry> entries) {
         Accounts accounts = new Accounts(entries);
         Map<String, Entry> byId = new HashMap<>();
         entries.forEach(entry -> byId.put(entry.id(), entry));
         return entries.stream().filter(entry -> {
             Entry of = entry.kind().equals("correction") ? byId.get(entry.data().text("of").orElse("")) : null;
-            return of == null ? accounts.waitsAsLate(entry) : !accounts.accepted(entry.id(), Set.copyOf(List.of(of.person(), entry.person())));
+            return of == null ? accounts.waitsAsLate(entry) : waits(entry, of, accounts);
         }).toList();
     }
 
-    /** Who corrected, accepted and typed in what. */
-    private static final class Accounts {
-        private final Map<String, List<Entry>> corrections = new HashMap<>();
-        private final Map<String, Set<String>> accepted = new HashMap<>();
-        private final Map<String, Set<String>> typists = new HashMap<>();
-
-        private Accounts(List<Entry> entries) {
-            for (Entry entry : entries) {
-                switch (entry.kind()) {
-                    case "correction" -> entry.data().text("of").ifPresent(of -> corrections.computeIfAbsent(of, key -> new ArrayList<>()).add(entry));
-                    case "accepted" -> entry.data().texts("records").forEach(id -> accepted.computeIfAbsent(id, key -> new HashSet<>()).add(entry.person()));
-                    case "note" -> entry.sheet().ifPresent(sheet -> typists.computeIfAbsent(sheet, key -> new HashSet<>()).add(entry.person()));
-                    default -> { }
-                }
-            }
-        }
-
-        private boolean accepted(String id, Set<String> writers) {
-            return accepted.getOrDefault(id, Set.of()).stream().anyMatch(person -> !writers.contains(person));
-        }
-
-        private boolean waitsAsLate(Entry entry) {
-            Set<String> writers = new HashSet<>(entry.sheet().map(sheet -> typists.getOrDefault(sheet, Set.of())).orElse(Set.of()));
-            writers.add(entry.person());
-            return JUDGED.contains(entry.kind()) && entry.writtenMuchLater() && !accepted(entry.id(), writers);
-        }
-    }
-
-    private static void one(Entry entry, Accounts accounts, boolean late, boolean withWaiting, List<Told> told) {
-        Map<String, Object> data = new LinkedHashMap<>(entry.data().asMap());
-        Instant at = entry.claimedAt();
-        List<Entry> applied = new ArrayList<>();
-        boolean waiting = late;
-        boolean voided = false;
-        for (Entry correction : accounts.corrections.getOrDefault(entry.id(), List.of())) {
-            boolean ok = accounts.accepted(correction.id(), new HashSet<>(List.of(entry.person(), correction.person())));
-            if (!ok && !withWaiting) {
-                continue;
-            }
-            waiting |= !ok;
-            applied.add(correction);
-            correction.data().object("data").ifPresent(changed -> data.putAll(changed.asMap()));
-            voided |= correction.data().flag("void");
-            Instant moved = correction.data().text("claimed_at").map(Told::instant).orElse(null);
-            at = moved == null ? at : moved;
-        }
-        if (!voided) {
-            told.add(new Told(entry, Fields.of(data), at, List.copyOf(applied), waiting));
-        }
-    }
-
-    private static Instant instant(String text) {
-        try {
-            return java.time.OffsetDateTime.parse(text).toInstant();
-        } catch (java.time.DateTimeException unreadable) {
-            return null;
-        }
+    private static boolean waits(Entry correction, Entry of, Accounts accounts) {
+        List<Dispute.Version> versions = accounts.versions(of);
+        boolean stands = versions.stream().anyMatch(version -> version.corrections().contains(correction));
+        return stands && (versions.size() > 1 || !accounts.accepted(correction, of));
     }
 
     /** Its kind. */

@@ -44,10 +44,10 @@ final class BatchFold {
     private int gonePieces;
     private boolean measured;
 
-    BatchFold(Surroundings around, List<Entry> entries, boolean withWaiting) {
+    BatchFold(Surroundings around, List<Entry> entries, List<Told> told) {
         this.around = around;
         this.entries = entries;
-        this.told = Told.of(entries, withWaiting);
+        this.told = told;
         this.start = entries.stream().filter(entry -> entry.kind().equals("batch-started")).findFirst().orElseThrow();
         this.id = around.part().map(Surroundings.Part::id).orElse(start.batch().orElse(start.id()));
         this.code = around.part().map(Surroundings.Part::code).orElse(start.data().text("code").orElse("?"));

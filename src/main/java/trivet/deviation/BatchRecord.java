@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import trivet.batch.Dispute;
 import trivet.batch.Life;
 import trivet.batch.Told;
 import trivet.check.Check;
@@ -44,6 +45,11 @@ public record BatchRecord(String id, String code, String title, boolean unplanne
     /** The last reading while it cools, in order of time. */
     public Optional<Reading> lastCooling() {
         return runs.isEmpty() ? Optional.empty() : runs.get(runs.size() - 1).readings().stream().reduce((a, b) -> b);
+    }
+
+    /** Its records that tablets corrected differently, and of which nobody has picked a version. */
+    public List<Dispute> disputes() {
+        return Told.disputes(entries);
     }
 
     /** The corrections to its records and what was written so late that it waits for acceptance. */

@@ -111,8 +111,7 @@ public class Daybook {
                 : start.data().text("product").flatMap(product -> plans.inForceAt(product, start.claimedAt()));
         Surroundings around = new Surroundings(site(), rules(), clock.instant(), plan, moment -> plan.flatMap(first -> plans.inForceAt(first.ref().id(), moment).or(() -> plan)), part, known.orElseGet(() -> probes(start.claimedAt())), this::since);
         List<Entry> list = List.copyOf(all);
-        BatchRecord with = BatchJudgement.of(new BatchFold(around, list, true));
-        return Optional.of(!Told.waiting(list).isEmpty() ? worse(with, BatchJudgement.of(new BatchFold(around, list, false))) : with);
+        return Told.ways(list).stream().map(told -> BatchJudgement.of(new BatchFold(around, list, told))).reduce(Daybook::worse);
     }
 
     private Optional<UnitRecord> since(String id, Instant from) {

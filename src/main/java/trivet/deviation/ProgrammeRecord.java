@@ -46,12 +46,12 @@ public record ProgrammeRecord(Plan.Attention programme, Optional<Check> check, L
      * What was noted of all programmes, told once.
      *
      * @param with with the corrections and late records that wait for acceptance
-     * @param without without them
+     * @param ways every way in which they may be read
      */
-    record Noted(List<Entry> entries, List<Told> with, List<Told> without) {
+    record Noted(List<Entry> entries, List<Told> with, List<List<Told>> ways) {
 
         static Noted of(List<Entry> entries) {
-            return new Noted(entries, Told.of(entries, true), Told.of(entries, false));
+            return new Noted(entries, Told.of(entries, true), Told.ways(entries));
         }
     }
 
@@ -73,7 +73,7 @@ public record ProgrammeRecord(Plan.Attention programme, Optional<Check> check, L
         List<Deviation> deviations = new ArrayList<>();
         Answers answers = new Answers(all.entries(), Optional.empty());
         Set<String> seen = new HashSet<>();
-        for (Told told : Stream.concat(of(programme, all.with()).stream(), of(programme, all.without()).stream()).toList()) {
+        for (Told told : all.ways().stream().flatMap(way -> of(programme, way).stream()).toList()) {
             if (!told.data().flag("good") && seen.add(told.entry().id())) {
                 deviations.add(answers.of(new Matter(Ids.derived("programme/" + told.entry().id()), programme.id(), programme.title(), true, Check.PROGRAMME + programme.id(), Words.say("j_own_check_not_good", programme.title(), told.data().text("words").orElse("–")),
                         programme.what(), told.at(), List.of(), List.of("hold", "destroy"))));

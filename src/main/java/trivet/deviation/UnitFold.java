@@ -36,27 +36,25 @@ final class UnitFold {
     }
 
     static UnitRecord of(Unit unit, Site site, Surroundings.Rules rules, List<Entry> entries, List<LocalDate> days, Set<LocalDate> closed, Instant now) {
-        UnitRecord with = of(unit, site, rules, entries, days, closed, now, true);
-        if (Told.waiting(entries).isEmpty()) {
-            return with;
-        }
-        UnitRecord without = of(unit, site, rules, entries, days, closed, now, false);
+        return Told.ways(entries).stream().map(told -> of(unit, site, rules, entries, told, days, closed, now)).reduce((with, without) -> worse(with, without, entries)).orElseThrow();
+    }
+
+    private static UnitRecord worse(UnitRecord with, UnitRecord without, List<Entry> entries) {
         Map<String, Deviation> worse = new LinkedHashMap<>();
         without.deviations().forEach(deviation -> worse.put(deviation.id(), deviation));
         with.deviations().forEach(deviation -> worse.merge(deviation.id(), deviation, (a, b) -> a.state().compareTo(b.state()) <= 0 ? a : b));
-        return new UnitRecord(unit, with.readings(), without.checks(), List.copyOf(worse.values()), with.limitWords(), Told.waiting(entries));
+        return new UnitRecord(with.unit(), with.readings(), without.checks(), List.copyOf(worse.values()), with.limitWords(), Told.waiting(entries), Told.disputes(entries));
     }
 
-    private static UnitRecord of(Unit unit, Site site, Surroundings.Rules rules, List<Entry> entries, List<LocalDate> days, Set<LocalDate> closed, Instant now,
-            boolean withWaiting) {
+    private static UnitRecord of(Unit unit, Site site, Surroundings.Rules rules, List<Entry> entries, List<Told> all, List<LocalDate> days, Set<LocalDate> closed, Instant now) {
         List<Reading> readings = new ArrayList<>();
-        for (Told told : Told.of(entries, withWaiting)) {
+        for (Told told : all) {
             if (told.kind().equals("unit-reading")) {
                 told.data().temperature("temperature").ifPresent(t -> readings.add(judged(unit, rules, told, t)));
             }
         }
         String words = rules.at(now).flatMap(c -> c.rulebook().range(unit.kind().limit())).map(RangeLimit::words).orElse("");
-        return new UnitRecord(unit, readings, checks(unit, site, rules, readings, days, closed, now), episodes(unit, readings, words, entries), words, List.of());
+        return new UnitRecord(unit, readings, checks(unit, site, rules, readings, days, closed, now), episodes(unit, readings, words, entries), words, List.of(), List.of());
     }
 
     private static Reading judged(Unit unit, Surroundings.Rules rules, Told told, Temperature temperature) {

@@ -5,14 +5,16 @@ import java.util.Optional;
 import trivet.check.Check;
 import trivet.check.Reading;
 import trivet.device.Unit;
+import trivet.batch.Dispute;
 import trivet.ledger.Entry;
 
 /**
  * What the records say of one fridge, freezer or other unit over some days.
  *
  * @param waiting corrections and late records that wait for somebody who wrote neither
+ * @param disputes readings that tablets corrected differently, and of which nobody has picked a version
  */
-public record UnitRecord(Unit unit, List<Reading> readings, List<Check> checks, List<Deviation> deviations, String limitWords, List<Entry> waiting) {
+public record UnitRecord(Unit unit, List<Reading> readings, List<Check> checks, List<Deviation> deviations, String limitWords, List<Entry> waiting, List<Dispute> disputes) {
 
     /** The last reading. */
     public Optional<Reading> last() {

@@ -56,10 +56,15 @@ abstract class BatchBegun {
 
     /** A record with the clocks of its tablet as they were. */
     String tell(String kind, String person, String head, Instant at, String clocks, Instant typed, String data) {
+        return tell("A", kind, person, head, at, clocks, typed, data);
+    }
+
+    /** A record of one of several tablets. */
+    String tell(String device, String kind, String person, String head, Instant at, String clocks, Instant typed, String data) {
         String id = Ids.uuid7(typed, RANDOM);
-        String json = "{\"schema\":\"record-1\",\"id\":\"" + id + "\",\"kind\":\"" + kind + "\",\"site\":\"site\",\"device\":\"A\",\"device_seq\":" + ++sequence + ",\"person\":\"" + person
+        String json = "{\"schema\":\"record-1\",\"id\":\"" + id + "\",\"kind\":\"" + kind + "\",\"site\":\"site\",\"device\":\"" + device + "\",\"device_seq\":" + ++sequence + ",\"person\":\"" + person
                 + "\"," + head + "\"source\":\"typed\",\"claimed_at\":\"" + at + "\",\"device_clock\":" + clocks + ",\"data\":" + data + "}";
-        assertEquals(Ledger.Outcome.KEPT, ledger.put(id, json.getBytes(StandardCharsets.UTF_8), "A", java.util.Optional.empty()).outcome());
+        assertEquals(Ledger.Outcome.KEPT, ledger.put(id, json.getBytes(StandardCharsets.UTF_8), device, java.util.Optional.empty()).outcome());
         return id;
     }
 

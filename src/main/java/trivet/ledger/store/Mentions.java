@@ -15,7 +15,7 @@ final class Mentions {
     static Set<String> of(Entry entry) {
         Fields data = entry.data();
         Set<String> named = new LinkedHashSet<>();
-        Stream.of("of", "deviation", "reading", "proof", "recheck_of", "probe").forEach(name -> data.text(name).ifPresent(named::add));
+        Stream.of("of", "correction", "deviation", "reading", "proof", "recheck_of", "probe").forEach(name -> data.text(name).ifPresent(named::add));
         Stream.of("holds", "deviations", "checks", "records").forEach(name -> named.addAll(data.texts(name)));
         data.objects("parts").forEach(part -> part.text("batch").ifPresent(named::add));
         named.removeIf(text -> text.length() > 100);

@@ -14,7 +14,7 @@ import trivet.words.Words;
 @RequestScoped
 class RecordPermits implements Permits {
 
-    private static final Set<String> OWN_SESSION = Set.of("released", "accepted", "day-reviewed", "deviation-verified", "strike-out-agreed");
+    private static final Set<String> OWN_SESSION = Set.of("released", "accepted", "picked", "day-reviewed", "deviation-verified", "strike-out-agreed");
 
     @Inject
     Caller caller;

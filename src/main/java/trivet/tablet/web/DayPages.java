@@ -145,7 +145,7 @@ public class DayPages {
         int next = all.indexOf(shown) + 1;
         UnitRecord week = over(id, 6).orElse(shown);
         Optional<UnitHabits> habits = UnitHabits.of(over(id, 29).orElse(shown), week, sites.inForceAt(clock.instant()).flatMap(c -> c.rulebook().range(shown.unit().kind().limit())));
-        return screen.of(unit).data("chart", new RawString(UnitChart.svg(week))).data("habits", habits.orElse(null)).data("week", week.readings()).data("record", shown).data("waitingIds", String.join(" ", shown.waiting().stream().map(entry -> entry.id()).toList())).data("following", next < all.size() ? "/units/" + all.get(next).unit().id() : "/units")
+        return screen.of(unit).data("chart", new RawString(UnitChart.svg(week))).data("habits", habits.orElse(null)).data("week", week.readings()).data("record", shown).data("waitingIds", String.join(" ", shown.waiting().stream().map(entry -> entry.id()).filter(entry -> shown.disputes().stream().noneMatch(dispute -> dispute.has(entry))).toList())).data("following", next < all.size() ? "/units/" + all.get(next).unit().id() : "/units")
                 .data("batches", daybook.underway().stream().filter(batch -> batch.unit().map(id::equals).orElse(false) && batch.life() == Life.STORED).toList());
     }
 

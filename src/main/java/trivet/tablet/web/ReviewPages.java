@@ -55,6 +55,7 @@ public class ReviewPages {
         List<BatchRecord> batches = daybook.begun(now.minus(UNPLANNED_BACK), now.plus(Duration.ofDays(1)));
         List<BatchRecord> unplanned = batches.stream().filter(BatchRecord::unplanned).toList();
         List<BatchRecord> waiting = batches.stream().filter(batch -> !batch.waiting().isEmpty()).toList();
+        List<BatchRecord> disputed = batches.stream().filter(batch -> !batch.disputes().isEmpty()).toList();
         List<Clashes.Clash> clashing = clashes.latest(MOST_CLASHES);
         List<Entry> odd = journal.between(now.minus(ODD_BACK), now.plus(Duration.ofDays(3650))).stream().filter(entry -> entry.fromTheFuture()
                 || entry.data().temperature("temperature").map(Reading::impossible).orElse(false)).toList();
@@ -62,7 +63,7 @@ public class ReviewPages {
         List<Asides.Aside> refused = asides.latest(MOST_CLASHES);
         List<Heard.Anew> anew = heard.anew();
         List<Heard.Word> holding = heard.words().stream().filter(word -> word.waiting() > 0 || word.sequence() > journal.lastSequence(word.device())).toList();
-        return page.data("gaps", gaps).data("refused", refused).data("anew", anew).data("holding", holding).data("show", screen).data("unplanned", unplanned).data("waiting", waiting).data("clashes", clashing).data("odd", odd)
-                .data("total", unplanned.size() + waiting.size() + clashing.size() + odd.size() + gaps.size() + refused.size() + anew.size() + holding.size());
+        return page.data("gaps", gaps).data("refused", refused).data("anew", anew).data("holding", holding).data("show", screen).data("unplanned", unplanned).data("waiting", waiting).data("clashes", clashing).data("disputed", disputed).data("odd", odd)
+                .data("total", unplanned.size() + waiting.size() + clashing.size() + disputed.size() + odd.size() + gaps.size() + refused.size() + anew.size() + holding.size());
     }
 }

@@ -2,7 +2,11 @@ package trivet.people;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.math.BigInteger;
+import java.security.SecureRandom;
+import java.time.LocalDate;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -16,6 +20,9 @@ import trivet.words.Words;
 /** The people of the site, kept as versions in the register. */
 @ApplicationScoped
 public class People {
+
+    /** What every badge begins with, so that a scanner's typing can be told from a person's. */
+    private static final String BADGE = "TB.";
 
     @Inject
     Register register;
@@ -44,13 +51,16 @@ public class People {
         Set<Role> roles = version.body().texts("roles").stream().map(Role::valueOf)
                 .collect(Collectors.toCollection(() -> EnumSet.noneOf(Role.class)));
         return new Person(version.id(), version.body().text("name").orElse(version.id()),
-                version.body().text("initials").orElse(version.id()), roles, version.body().flag("active"));
+                version.body().text("initials").orElse(version.id()), roles, version.body().flag("active"),
+                version.body().text("last_day").map(LocalDate::parse), version.body().text("language").orElse("en"));
     }
 
     /** Adds a person, or writes a further version of one. */
     public void write(Person person, String by) {
-        register.write("person", person.id(), by, Fields.of(Map.of("name", person.name(), "initials", person.initials(),
-                "roles", person.roles().stream().map(Role::name).sorted().toList(), "active", person.active())));
+        Map<String, Object> body = new LinkedHashMap<>(Map.of("name", person.name(), "initials", person.initials(),
+                "roles", person.roles().stream().map(Role::name).sorted().toList(), "active", person.active(), "language", person.language()));
+        person.lastDay().ifPresent(day -> body.put("last_day", day.toString()));
+        register.write("person", person.id(), by, Fields.of(body));
     }
 
     /** Gives a person a PIN of four to eight digits. */
@@ -67,6 +77,35 @@ public class People {
             throw new IllegalArgumentException(Words.say("j_a_password_has_at_least_ten"));
         }
         write("password/" + person, Secret.of(password), by);
+    }
+
+    /**
+     * Gives a person a new badge, which ends an older one.
+     *
+     * @return what the badge says, to be printed; it is given once and only its hash is kept
+     */
+    public String newBadge(String person, String by) {
+        byte[] random = new byte[10];
+        new SecureRandom().nextBytes(random);
+        String text = BADGE + person + "." + new BigInteger(1, random).toString(36);
+        write("badge/" + person, Secret.of(text), by);
+        return text;
+    }
+
+    /** Whose badge a text claims to be; empty for a text that is none. */
+    public static Optional<String> onBadge(String text) {
+        int end = text.lastIndexOf('.');
+        return text.startsWith(BADGE) && end > BADGE.length() ? Optional.of(text.substring(BADGE.length(), end)) : Optional.empty();
+    }
+
+    /** Whether the text is the one on the person's present badge. */
+    public boolean badgeMatches(String person, String text) {
+        return matches("badge/" + person, text);
+    }
+
+    /** A person's badge as it is stored, so that a tablet can check one without a network; empty for a person without. */
+    public Optional<Secret> badge(String person) {
+        return secret("badge/" + person);
     }
 
     private void write(String id, Secret secret, String by) {

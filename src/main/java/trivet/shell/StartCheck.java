@@ -18,7 +18,7 @@ import java.util.Optional;
 final class StartCheck {
 
     /** The newest migration that this version knows. */
-    static final int NEWEST = 2;
+    static final int NEWEST = 3;
     private static final byte[] HEADER = "SQLite format 3\0".getBytes(StandardCharsets.US_ASCII);
 
     private StartCheck() {

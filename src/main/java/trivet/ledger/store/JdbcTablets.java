@@ -17,12 +17,13 @@ import javax.sql.DataSource;
 import trivet.ledger.Asides;
 import trivet.ledger.Heard;
 import trivet.ledger.Photos;
+import trivet.ledger.Tries;
 import trivet.measure.Digest;
 import trivet.measure.web.StrictJson;
 
 /** What tablets say of themselves, what they had refused, and their photos. */
 @ApplicationScoped
-class JdbcTablets implements Heard, Asides, Photos {
+class JdbcTablets implements Heard, Asides, Photos, Tries {
 
     @Inject
     Writer writer;
@@ -50,6 +51,32 @@ class JdbcTablets implements Heard, Asides, Photos {
             return rows;
         } catch (SQLException failed) {
             throw new IllegalStateException("What the tablets said could not be read.", failed);
+        }
+    }
+
+    @Override
+    public Optional<Wrong> wrong(String name) {
+        return read("SELECT count, last_at FROM wrong_try WHERE name = ?", row -> new Wrong(row.getInt(1), Instant.parse(row.getString(2))), name).stream().findFirst();
+    }
+
+    @Override
+    public void failed(String name) {
+        writer.write(pen -> {
+            PreparedStatement count = pen.prepare("INSERT INTO wrong_try (name, count, last_at) VALUES (?, 1, ?) ON CONFLICT (name) DO UPDATE SET count = count + 1, last_at = excluded.last_at");
+            count.setString(1, name);
+            count.setString(2, Times.text(clock.instant()));
+            return count.executeUpdate();
+        });
+    }
+
+    @Override
+    public void succeeded(String name) {
+        if (wrong(name).isPresent()) {
+            writer.write(pen -> {
+                PreparedStatement forget = pen.prepare("DELETE FROM wrong_try WHERE name = ?");
+                forget.setString(1, name);
+                return forget.executeUpdate();
+            });
         }
     }
 

@@ -48,7 +48,7 @@ class Gate {
         Optional<Tablet> tablet = tablet(request);
         Optional<Session> session = cookie(request, SESSION).flatMap(token -> sessions.seen(token, request.getHeaderString("Trivet-Unattended") == null && !path.equals("/events")));
         boolean owner = session.map(Session::owner).orElse(false);
-        Optional<Person> person = session.flatMap(s -> people.find(s.person())).filter(Person::active);
+        Optional<Person> person = session.flatMap(s -> people.find(s.person())).filter(sessions::here);
         if (path.startsWith("/reports/") && person.isEmpty()) {
             person = basic(request);
             owner = person.isPresent();

@@ -1,6 +1,7 @@
 package trivet.site.web;
 
 import io.quarkus.qute.Location;
+import io.quarkus.qute.RawString;
 import io.quarkus.qute.Template;
 import io.quarkus.qute.TemplateInstance;
 import io.vertx.core.http.HttpServerRequest;
@@ -63,6 +64,9 @@ public class OwnerPages {
     @Inject
     @Location("site/gone.html")
     Template gone;
+    @Inject
+    @Location("site/badge.html")
+    Template badge;
     @Inject
     DemoRemoval demoRemoval;
     @Inject
@@ -163,7 +167,29 @@ public class OwnerPages {
     @POST
     @Path("owner/people/end")
     public Response endPerson(@FormParam("id") String id) {
-        return change(() -> people.find(id).ifPresent(p -> people.write(new Person(p.id(), p.name(), p.initials(), p.roles(), !p.active()), by())));
+        return change(() -> people.find(id).ifPresent(p -> people.write(p.as(!p.active()), by())));
+    }
+
+    @POST
+    @Path("owner/people/last-day")
+    public Response lastDay(@FormParam("id") String id, @FormParam("day") @DefaultValue("") String day) {
+        return change(() -> {
+            try {
+                Optional<java.time.LocalDate> last = day.isBlank() ? Optional.empty() : Optional.of(java.time.LocalDate.parse(day.strip()));
+                people.find(id).ifPresent(p -> people.write(p.until(last), by()));
+            } catch (java.time.DateTimeException unreadable) {
+                throw new IllegalArgumentException(Words.say("j_a_day_is_written_like", day));
+            }
+        });
+    }
+
+    /** A new badge, shown once to be printed. */
+    @POST
+    @Path("owner/people/badge")
+    public Response badge(@FormParam("id") @DefaultValue("") String id) {
+        Optional<Person> person = people.find(id).filter(Person::active);
+        return person.isEmpty() ? Response.seeOther(URI.create("/owner")).build()
+                : Response.ok(badge.data("person", person.get()).data("code", new RawString(QrCode.svg(people.newBadge(id, by())))).data("site", sites.current().orElseThrow()).render()).build();
     }
 
     @POST

@@ -6,15 +6,19 @@ import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.HexFormat;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import trivet.measure.Digest;
+import trivet.ledger.Tries;
 import trivet.people.People;
+import trivet.people.Person;
+import trivet.site.Sites;
 import trivet.words.Words;
 
-/** Who is signed in, and how often a PIN was wrong; kept in memory, so that a restart signs everybody out. */
+/** Who is signed in, kept in memory, so that a restart signs everybody out; wrong tries are kept on disk, so that it does not forget them. */
 @ApplicationScoped
 public class Sessions {
 
@@ -27,20 +31,26 @@ public class Sessions {
     People people;
     @Inject
     Clock clock;
+    @Inject
+    Tries tries;
+    @Inject
+    Sites sites;
 
     private final Map<String, Session> byToken = new ConcurrentHashMap<>();
-    private final Map<String, Wrong> wrong = new ConcurrentHashMap<>();
 
     /** A person signed in on a tablet; as owner when the password was given. */
     record Session(String person, boolean owner, Instant seen) {
     }
 
-    private record Wrong(int count, Instant last) {
-    }
-
     /** Signs a person in by PIN; refuses with a sentence. */
     String byPin(String person, String pin) {
         return signIn(person, false, () -> people.pinMatches(person, pin), Words.say("j_that_is_not_the_pin_try"));
+    }
+
+    /** Signs a person in by the text on a badge; refuses with a sentence. */
+    String byBadge(String text) {
+        String person = People.onBadge(text).orElseThrow(() -> new IllegalArgumentException(Words.say("j_that_is_no_badge")));
+        return signIn(person, false, () -> people.badgeMatches(person, text), Words.say("j_that_is_no_badge"));
     }
 
     /** Signs an owner in by password; refuses with a sentence. */
@@ -50,27 +60,32 @@ public class Sessions {
 
     /** Whether an owner's password is right, counting wrong ones. */
     boolean passwordMatches(String person, String password) {
-        return people.find(person).map(p -> p.owner() && p.active()).orElse(false) && people.passwordMatches(person, password);
+        return people.find(person).map(p -> p.owner() && here(p)).orElse(false) && people.passwordMatches(person, password);
     }
 
     private String signIn(String person, boolean owner, java.util.function.BooleanSupplier check, String refusal) {
-        Wrong before = wrong.get(person);
-        if (before != null && before.count() >= WRONG_ALLOWED) {
-            Instant again = before.last().plus(waitAfter(before.count()));
-            if (again.isAfter(clock.instant())) {
-                throw new IllegalArgumentException(Words.say("j_too_many_wrong_tries_wait_min", (Duration.between(clock.instant(), again).toSeconds() / 60 + 1)));
-            }
-        }
-        if (!people.find(person).map(p -> p.active()).orElse(false) || !check.getAsBoolean()) {
-            wrong.merge(person, new Wrong(1, clock.instant()), (old, one) -> new Wrong(old.count() + 1, one.last()));
+        tries.wrong(person).filter(before -> before.count() >= WRONG_ALLOWED).map(before -> before.last().plus(waitAfter(before.count()))).filter(again -> again.isAfter(clock.instant())).ifPresent(again -> {
+            throw new IllegalArgumentException(Words.say("j_too_many_wrong_tries_wait_min", (Duration.between(clock.instant(), again).toSeconds() / 60 + 1)));
+        });
+        Optional<Person> known = people.find(person);
+        if (!known.map(Person::active).orElse(false) || !check.getAsBoolean()) {
+            known.ifPresent(p -> tries.failed(person));
             throw new IllegalArgumentException(refusal);
         }
-        wrong.remove(person);
+        if (!here(known.get())) {
+            throw new IllegalArgumentException(Words.say("j_the_last_day_is_over", known.get().name(), known.get().lastDay().orElseThrow()));
+        }
+        tries.succeeded(person);
         byte[] random = new byte[32];
         new SecureRandom().nextBytes(random);
         String token = HexFormat.of().formatHex(random);
         byToken.put(Digest.sha256(token), new Session(person, owner, clock.instant()));
         return token;
+    }
+
+    /** Whether a person may sign in today. */
+    boolean here(Person person) {
+        return person.here(sites.current().map(site -> site.dayOf(clock.instant())).orElse(LocalDate.EPOCH));
     }
 
     private static Duration waitAfter(int count) {

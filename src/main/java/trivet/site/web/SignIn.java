@@ -53,7 +53,7 @@ public class SignIn {
             return Response.seeOther(URI.create("/start")).build();
         }
         Response.ResponseBuilder answer = Response.ok(tiles.data("site", sites.current().orElseThrow())
-                .data("people", people.list().stream().filter(Person::active).toList()).data("known", caller.tablet().isPresent())
+                .data("people", people.list().stream().filter(sessions::here).toList()).data("known", caller.tablet().isPresent())
                 .data("device", caller.tablet().map(trivet.device.Devices.Tablet::id).orElse("")).render());
         if (caller.tablet().isEmpty() && loopback(request)) {
             firstTablet.token().ifPresent(token -> answer.cookie(cookie(Gate.TABLET, token, 10 * 365 * 86_400)));
@@ -83,6 +83,18 @@ public class SignIn {
             return here(request, sessions.byPin(person, typed), people.find(person).map(p -> p.roles().contains(Role.OUTSIDER)).orElse(false) ? "/deviations" : "/work");
         } catch (IllegalArgumentException refused) {
             return Response.status(403).entity(pin.data("person", known(person)).data("problem", refused.getMessage()).render()).build();
+        }
+    }
+
+    /** A badge that was scanned. */
+    @POST
+    @Path("session/badge")
+    public Response badge(HttpServerRequest request, @FormParam("badge") @DefaultValue("") String text) {
+        try {
+            String token = sessions.byBadge(text.strip());
+            return here(request, token, People.onBadge(text.strip()).flatMap(people::find).map(p -> p.roles().contains(Role.OUTSIDER)).orElse(false) ? "/deviations" : "/work");
+        } catch (IllegalArgumentException refused) {
+            return Response.status(403).type("text/plain;charset=UTF-8").entity(refused.getMessage()).build();
         }
     }
 

@@ -86,7 +86,8 @@ record Kit(int format, long number, long madeAt, String device, long sequence, i
             Map<String, Range> ranges, List<Own> own, Map<String, List<String>> offers) {
     }
 
-    record Worker(String id, String name, String initials, boolean owner, boolean outsider, Pin pin) {
+    @JsonNaming(SnakeCaseStrategy.class)
+    record Worker(String id, String name, String initials, boolean owner, boolean outsider, Long ends, String language, Pin pin, Pin badge) {
     }
 
     record Pin(String salt, int iterations, String hash) {

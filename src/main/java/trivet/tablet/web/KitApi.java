@@ -101,7 +101,7 @@ public class KitApi {
         return new Kit(1, journal.lastNumber(), now.toEpochMilli(), device, Math.max(journal.lastSequence(device), heard.of(device).map(Heard.Word::sequence).orElse(0L)), daybook.lastCode(),
                 new Kit.Place(site.name(), site.zone().getId(), site.dayEnds().toString(), site.demo()), rules.map(r -> Kit.Ref.of(r.ref())).orElse(null),
                 rules.flatMap(r -> r.rulebook().cooling()).map(rule -> rule.stages().stream().map(Kit.StageNumbers::of).toList()).orElse(List.of()), ranges(rules.map(Confirmed::rulebook), range -> range),
-                product(Optional.empty(), rules, today), plans.inForce(now).stream().map(plan -> product(Optional.of(plan), rules, today)).toList(), workers(),
+                product(Optional.empty(), rules, today), plans.inForce(now).stream().map(plan -> product(Optional.of(plan), rules, today)).toList(), workers(site),
                 devices.units().stream().filter(Unit::active).map(unit -> unit(unit, units)).toList(),
                 devices.probes().stream().filter(Devices.Probe::active).map(probe -> probe(probe, doubts)).toList(),
                 daybook.underway().stream().map(batch -> batch(batch, site, doubts)).toList(), units.stream().flatMap(unit -> unit.deviations().stream()).filter(Deviation::holds).map(KitApi::matter).toList(),
@@ -115,9 +115,9 @@ public class KitApi {
         return ranges;
     }
 
-    private List<Kit.Worker> workers() {
+    private List<Kit.Worker> workers(Site site) {
         return people.list().stream().filter(Person::active).map(person -> new Kit.Worker(person.id(), person.name(), person.initials(), person.owner(), person.roles().contains(Role.OUTSIDER),
-                people.pin(person.id()).map(Kit.Pin::of).orElse(null))).toList();
+                Kit.millis(person.lastDay().map(site::end)), person.language(), people.pin(person.id()).map(Kit.Pin::of).orElse(null), people.badge(person.id()).map(Kit.Pin::of).orElse(null))).toList();
     }
 
     private Kit.Probe probe(Devices.Probe probe, Doubts doubts) {

@@ -18,6 +18,8 @@ rounds(document);
 watch(Boolean(page.person) && page.owner === undefined);
 if (page.person && page.owner === undefined) enter(page.person);
 
+document.querySelector("[data-print]")?.addEventListener("click", () => print());
+
 /** What a page asks by itself keeps nobody signed in. */
 const UNATTENDED = { headers: { "Trivet-Unattended": "1" } };
 

@@ -1,5 +1,5 @@
 import { say } from "/words.js";
-import { check, enter, leave } from "./who.js";
+import { check, checkBadge, enter, leave, onBadge } from "./who.js";
 import { go } from "./go.js";
 
 /** Signing in and out on any page, with a network and without. A form is never sent by the browser itself, which could only show an error without one. */
@@ -41,6 +41,50 @@ async function signIn(form) {
     }
   }
 }
+
+/** Signs a person in by a badge that was scanned. */
+async function scanned(text) {
+  const id = onBadge(text);
+  if (!id) return;
+  try {
+    const answer = await fetch("/session/badge", { method: "POST", body: new URLSearchParams({ badge: text }), signal: AbortSignal.timeout(PATIENCE_MS) });
+    if (answer.status >= 502 && answer.status <= 504) throw new Error("no service behind the address");
+    if (answer.ok && answer.redirected) {
+      enter(id);
+      location.href = new URL(answer.url).pathname;
+    } else refuse(await answer.text());
+  } catch (absent) {
+    const refused = await checkBadge(text).catch(() => say("j_that_is_no_badge"));
+    if (refused) refuse(refused);
+    else {
+      enter(id, true);
+      go("/work");
+    }
+  }
+}
+
+function refuse(text) {
+  const place = document.querySelector("[data-badge-problem]") ?? Object.assign(document.createElement("p"), { className: "verdict breached" });
+  place.dataset.badgeProblem = "";
+  place.setAttribute("role", "alert");
+  place.textContent = text;
+  document.querySelector("main").prepend(place);
+}
+
+/** A scanner that types like a keyboard: characters faster than a hand, ended by Enter, and nobody at a field. */
+const FASTER_MS = 80;
+let typed = "", typedAt = 0;
+document.addEventListener("keydown", event => {
+  if (event.target.closest?.("input, textarea, select") && !typed.startsWith("TB.")) return;
+  const now = performance.now();
+  if (now - typedAt > FASTER_MS) typed = "";
+  typedAt = now;
+  if (event.key === "Enter" && onBadge(typed)) {
+    event.preventDefault();
+    scanned(typed);
+    typed = "";
+  } else if (event.key.length === 1) typed += event.key;
+});
 
 /** Signs out, here and at the service when it can be reached. */
 export async function signOut() {

@@ -24,17 +24,25 @@ async function matches(pin, secret) {
 }
 
 /** Checks a PIN without a network. Resolves with null when it is right, else with the sentence to show. */
-export const check = (id, pin) => alone("trivet.pin", async () => {
+export const check = (id, pin) => proved(id, pin, "pin", say("j_that_is_not_the_pin_try"));
+
+/** Whose badge a text claims to be; null for a text that is none. */
+export const onBadge = text => /^TB\.(.+)\.[0-9a-z]+$/.exec(text)?.[1] ?? null;
+
+/** Checks the text of a badge without a network, as a PIN is checked. */
+export const checkBadge = text => proved(onBadge(text), text, "badge", say("j_that_is_no_badge"));
+
+const proved = (id, text, by, refusal) => alone("trivet.pin", async () => {
   const known = await model(), person = known?.kit.people.find(one => one.id === id);
-  if (!person?.pin) return say("pin_not_known_here");
+  if (!person?.[by]) return by === "pin" ? say("pin_not_known_here") : refusal;
   if (person.ends && known.now >= person.ends) return say("pin_ended");
   const name = "wrong." + id, wrong = await shelf.get(name) ?? { count: 0, at: 0 };
   const wait = wrong.count < ALLOWED ? 0 : Math.min(LONGEST, 2 ** Math.min(10, wrong.count - ALLOWED)) * MINUTE, left = wrong.at + wait - time.now();
   if (wait > 0 && left > 0 && left <= wait) return say("j_too_many_wrong_tries_wait_min", Math.floor(left / MINUTE) + 1);
-  if (await matches(pin, person.pin)) {
+  if (await matches(text, person[by])) {
     await shelf.put(name, { count: 0, at: 0 });
     return null;
   }
   await shelf.put(name, { count: wrong.count + 1, at: time.now() });
-  return say("j_that_is_not_the_pin_try");
+  return refusal;
 });

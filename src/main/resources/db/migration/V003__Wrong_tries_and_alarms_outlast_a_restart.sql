@@ -1,0 +1,25 @@
+-- How often a PIN, password or badge was wrong since it was last right; written over.
+CREATE TABLE wrong_try (
+  name    TEXT PRIMARY KEY,
+  count   INTEGER NOT NULL CHECK (count >= 1),
+  last_at TEXT NOT NULL CHECK (last_at GLOB '????-??-??T??:??:??.???Z')
+) STRICT;
+
+-- Every matter that was raised to somebody, once. What became of it is written beside it; nothing is deleted, so that alarms can be counted.
+CREATE TABLE alarm (
+  id        TEXT PRIMARY KEY,
+  kind      TEXT NOT NULL,
+  label     TEXT NOT NULL,
+  cause     TEXT NOT NULL,
+  words     TEXT NOT NULL,
+  link      TEXT NOT NULL,
+  since     TEXT NOT NULL CHECK (since GLOB '????-??-??T??:??:??.???Z'),
+  raised_at TEXT NOT NULL CHECK (raised_at GLOB '????-??-??T??:??:??.???Z'),
+  told_at   TEXT,
+  told_how  TEXT,
+  seen_at   TEXT,
+  seen_by   TEXT,
+  ended_at  TEXT
+) STRICT;
+CREATE INDEX alarm_by_raised ON alarm (raised_at);
+CREATE TRIGGER alarm_is_not_deleted BEFORE DELETE ON alarm BEGIN SELECT RAISE(ABORT, 'alarms are never deleted'); END;

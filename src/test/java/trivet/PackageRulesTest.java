@@ -14,7 +14,7 @@ import org.junit.jupiter.api.Test;
 class PackageRulesTest {
 
     private static final List<String> LADDER = List.of("words", "measure", "limit", "cooling", "lethality", "forecast", "growth", "chart", "instrument", "excursion", "sign", "hazard", "calc", "ledger", "people", "device", "site", "form", "flow", "knowledge", "study", "plan", "batch",
-            "check", "deviation", "outlook", "week", "report", "tablet", "demo", "shell");
+            "check", "deviation", "outlook", "alarm", "week", "report", "tablet", "demo", "shell");
     private static final JavaClasses CLASSES = new ClassFileImporter().withImportOption(new ImportOption.DoNotIncludeTests()).importPackages("trivet");
 
     @Test

@@ -3,17 +3,14 @@ package trivet.ledger.store;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
-import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Types;
 import java.time.Clock;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import javax.sql.DataSource;
 import trivet.ledger.Asides;
 import trivet.ledger.Heard;
 import trivet.ledger.Photos;
@@ -28,35 +25,13 @@ class JdbcTablets implements Heard, Asides, Photos, Tries {
     @Inject
     Writer writer;
     @Inject
-    DataSource source;
+    Rows rows;
     @Inject
     Clock clock;
 
-    /** Reads one row. */
-    private interface Row<T> {
-        T of(ResultSet row) throws SQLException;
-    }
-
-    private <T> List<T> read(String sql, Row<T> one, Object... values) {
-        try (Connection connection = source.getConnection(); PreparedStatement select = connection.prepareStatement(sql)) {
-            for (int i = 0; i < values.length; i++) {
-                select.setObject(i + 1, values[i]);
-            }
-            List<T> rows = new ArrayList<>();
-            try (ResultSet row = select.executeQuery()) {
-                while (row.next()) {
-                    rows.add(one.of(row));
-                }
-            }
-            return rows;
-        } catch (SQLException failed) {
-            throw new IllegalStateException("What the tablets said could not be read.", failed);
-        }
-    }
-
     @Override
     public Optional<Wrong> wrong(String name) {
-        return read("SELECT count, last_at FROM wrong_try WHERE name = ?", row -> new Wrong(row.getInt(1), Instant.parse(row.getString(2))), name).stream().findFirst();
+        return rows.read("SELECT count, last_at FROM wrong_try WHERE name = ?", row -> new Wrong(row.getInt(1), Instant.parse(row.getString(2))), name).stream().findFirst();
     }
 
     @Override
@@ -115,7 +90,7 @@ class JdbcTablets implements Heard, Asides, Photos, Tries {
 
     @Override
     public List<Word> words() {
-        return read("SELECT device, heard_at, sequence, waiting, photos, oldest, offset_ms, build FROM heard ORDER BY device", JdbcTablets::word);
+        return rows.read("SELECT device, heard_at, sequence, waiting, photos, oldest, offset_ms, build FROM heard ORDER BY device", JdbcTablets::word);
     }
 
     @Override
@@ -125,7 +100,7 @@ class JdbcTablets implements Heard, Asides, Photos, Tries {
 
     @Override
     public List<Anew> anew() {
-        return read("SELECT device, first_at, received, told FROM installed i WHERE EXISTS (SELECT 1 FROM installed e WHERE e.device = i.device AND e.first_at < i.first_at) ORDER BY first_at DESC",
+        return rows.read("SELECT device, first_at, received, told FROM installed i WHERE EXISTS (SELECT 1 FROM installed e WHERE e.device = i.device AND e.first_at < i.first_at) ORDER BY first_at DESC",
                 row -> new Anew(row.getString(1), Instant.parse(row.getString(2)), row.getLong(3), row.getLong(4)));
     }
 
@@ -154,7 +129,7 @@ class JdbcTablets implements Heard, Asides, Photos, Tries {
 
     @Override
     public List<Aside> latest(int most) {
-        return read("SELECT device, received_at, reason, body FROM aside ORDER BY number DESC LIMIT ?",
+        return rows.read("SELECT device, received_at, reason, body FROM aside ORDER BY number DESC LIMIT ?",
                 row -> new Aside(row.getString(1), Instant.parse(row.getString(2)), row.getString(3), new String(row.getBytes(4), StandardCharsets.UTF_8)), most);
     }
 
@@ -173,6 +148,6 @@ class JdbcTablets implements Heard, Asides, Photos, Tries {
 
     @Override
     public Optional<Photo> find(String sha256) {
-        return read("SELECT type, bytes FROM photo WHERE sha256 = ?", row -> new Photo(row.getString(1), row.getBytes(2)), sha256).stream().findFirst();
+        return rows.read("SELECT type, bytes FROM photo WHERE sha256 = ?", row -> new Photo(row.getString(1), row.getBytes(2)), sha256).stream().findFirst();
     }
 }

@@ -119,6 +119,17 @@ public class Writer {
         return task.answered();
     }
 
+    /** Runs one statement that changes what may be changed. Returns how many rows it touched. */
+    public int set(String sql, Object... values) {
+        return write(own -> {
+            PreparedStatement statement = own.prepare(sql);
+            for (int i = 0; i < values.length; i++) {
+                statement.setObject(i + 1, values[i]);
+            }
+            return statement.executeUpdate();
+        });
+    }
+
     /** Passes the pen to the next who waits, or lays it down. */
     private void passOn() {
         while (true) {

@@ -30,7 +30,7 @@ class Gate {
     static final String TABLET = "trivet-tablet";
     static final String SESSION = "trivet-session";
     private static final List<String> OPEN = List.of("/api/rulebooks", "/api/calc/", "/api/schemas/", "/session", "/start", "/words.js", "/calculators", "/sw.js", "/manifest.webmanifest", "/tablet/shell");
-    private static final List<String> TABLET_ALONE = List.of("/work", "/due.json", "/cooling", "/batches/", "/events", "/tablet/kit.json", "/photos/", "/waiting");
+    private static final List<String> TABLET_ALONE = List.of("/work", "/due.json", "/cooling", "/batches/", "/events", "/tablet/kit.json", "/photos/", "/waiting", "/wall");
 
     @Inject
     Devices devices;

@@ -25,7 +25,10 @@ import trivet.batch.Told;
 import trivet.check.Check;
 import trivet.deviation.BatchRecord;
 import trivet.deviation.Day;
+import trivet.alarm.Alarms;
 import trivet.deviation.Daybook;
+import trivet.deviation.DueChecks;
+import trivet.deviation.Handovers;
 import trivet.deviation.Deviation;
 import trivet.deviation.Programmes;
 import trivet.deviation.UnitRecord;
@@ -75,11 +78,20 @@ public class DayPages {
     @Location("tablet/probe.html")
     Template probe;
     @Inject
+    @Location("tablet/shift-end.html")
+    Template shiftEnd;
+    @Inject
     Screen screen;
     @Inject
     Daybook daybook;
     @Inject
     Programmes programmes;
+    @Inject
+    DueChecks checks;
+    @Inject
+    Handovers handovers;
+    @Inject
+    Alarms alarms;
     @Inject
     Outlooks outlooks;
     @Inject
@@ -89,31 +101,33 @@ public class DayPages {
     @Inject
     Clock clock;
 
-    private List<Check> due(List<BatchRecord> underway) {
-        LocalDate today = daybook.today();
-        Stream<Check> ofBatches = underway.stream().filter(batch -> !batch.life().over()).flatMap(batch -> batch.checks().stream());
-        Stream<Check> ofUnits = daybook.units(today, today).stream().flatMap(unit -> unit.checks().stream());
-        Stream<Check> ofProgrammes = programmes.of(today).stream().flatMap(programme -> programme.check().stream());
-        return Stream.concat(Stream.concat(ofBatches, ofUnits), ofProgrammes).filter(check -> check.state().open() || check.state() == Check.State.NOT_YET_DUE)
-                .sorted(Comparator.comparing(Check::due)).toList();
-    }
 
     @GET
     @Path("work")
     public TemplateInstance work() {
         List<BatchRecord> underway = daybook.underway();
-        List<Check> due = due(underway);
+        List<Check> due = checks.list(underway);
         return screen.of(work).data("now", due.stream().filter(check -> check.state().open()).toList())
                 .data("next", due.stream().filter(check -> !check.state().open()).limit(8).toList())
+                .data("alarms", alarms.open()).data("handovers", handovers.open())
                 .data("held", underway.stream().filter(BatchRecord::held).toList())
                 .data("batches", underway.stream().filter(batch -> !batch.life().over() && batch.life() != Life.STORED).toList());
+    }
+
+    /** The end of a shift: what is under way, and to whom it goes. */
+    @GET
+    @Path("shift-end")
+    public TemplateInstance shiftEnd() {
+        List<BatchRecord> left = daybook.underway().stream().filter(batch -> !batch.life().over() && batch.life() != Life.STORED).toList();
+        return screen.of(shiftEnd).data("batches", left).data("ids", left.stream().map(BatchRecord::id).collect(java.util.stream.Collectors.joining(" ")))
+                .data("people", screen.people().stream().filter(one -> !one.id().equals(screen.personId())).toList());
     }
 
     @GET
     @Path("due.json")
     @Produces(MediaType.APPLICATION_JSON)
     public Map<String, Object> dueNow() {
-        List<Check> due = due(daybook.underway());
+        List<Check> due = checks.list(daybook.underway());
         return Map.of("past", due.stream().filter(check -> check.state() == Check.State.PAST_DUE).count(),
                 "due", due.stream().filter(check -> check.state().open()).map(check -> Map.of("check", check.id(), "label", check.label(), "key", check.key(),
                         "due", check.due().toString())).toList());

@@ -21,7 +21,7 @@ import trivet.people.Secret;
  */
 @JsonNaming(SnakeCaseStrategy.class)
 record Kit(int format, long number, long madeAt, String device, long sequence, int lastCode, Place site, Ref rulebook, List<StageNumbers> cooling, Map<String, Range> ranges,
-        Product unplanned, List<Product> plans, List<Worker> people, List<UnitDays> units, List<Probe> probes, List<Batch> batches, List<Matter> unitDeviations, List<Due> programmes, List<Programme> programmeTexts) {
+        Product unplanned, List<Product> plans, List<Worker> people, List<UnitDays> units, List<Probe> probes, List<Batch> batches, List<Matter> unitDeviations, List<Due> programmes, List<Programme> programmeTexts, List<Handover> handovers) {
 
     @JsonNaming(SnakeCaseStrategy.class)
     record Place(String name, String zone, String dayEnds, boolean demo) {
@@ -88,6 +88,10 @@ record Kit(int format, long number, long madeAt, String device, long sequence, i
 
     @JsonNaming(SnakeCaseStrategy.class)
     record Worker(String id, String name, String initials, boolean owner, boolean outsider, Long ends, String language, Pin pin, Pin badge) {
+    }
+
+    /** Batches that somebody handed over and nobody has taken. */
+    record Handover(String id, String from, String to, int batches) {
     }
 
     record Pin(String salt, int iterations, String hash) {

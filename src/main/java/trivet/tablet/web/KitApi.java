@@ -25,6 +25,7 @@ import trivet.check.Reading;
 import trivet.deviation.BatchRecord;
 import trivet.deviation.Daybook;
 import trivet.deviation.Deviation;
+import trivet.deviation.Handovers;
 import trivet.deviation.ProgrammeRecord;
 import trivet.deviation.Programmes;
 import trivet.deviation.UnitRecord;
@@ -62,6 +63,8 @@ public class KitApi {
     Daybook daybook;
     @Inject
     Programmes programmes;
+    @Inject
+    Handovers handovers;
     @Inject
     Devices devices;
     @Inject
@@ -106,7 +109,8 @@ public class KitApi {
                 devices.probes().stream().filter(Devices.Probe::active).map(probe -> probe(probe, doubts)).toList(),
                 daybook.underway().stream().map(batch -> batch(batch, site, doubts)).toList(), units.stream().flatMap(unit -> unit.deviations().stream()).filter(Deviation::holds).map(KitApi::matter).toList(),
                 ofToday.stream().flatMap(programme -> programme.check().stream()).map(KitApi::due).toList(),
-                ofToday.stream().map(one -> new Kit.Programme(one.programme().id(), one.programme().title(), one.programme().what())).toList());
+                ofToday.stream().map(one -> new Kit.Programme(one.programme().id(), one.programme().title(), one.programme().what())).toList(),
+                handovers.open().stream().map(one -> new Kit.Handover(one.id(), one.from(), one.to(), one.batches().size())).toList());
     }
 
     private static Map<String, Kit.Range> ranges(Optional<Rulebook> book, UnaryOperator<RangeLimit> as) {

@@ -124,6 +124,11 @@ public class Screen {
         return people.initials(person);
     }
 
+    /** The name of a person, or the bare id. */
+    public String name(String person) {
+        return people.find(person).map(Person::name).orElse(person);
+    }
+
     /** How long ago a moment was, in words. */
     public String past(Instant instant) {
         long minutes = java.time.Duration.between(instant, clock.instant()).toMinutes();

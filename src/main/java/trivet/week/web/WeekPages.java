@@ -9,6 +9,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import java.util.List;
+import trivet.alarm.Tally;
 import trivet.week.Week;
 
 /** The owner's weekly look; staff never see it. */
@@ -21,6 +22,8 @@ public class WeekPages {
     Template page;
     @Inject
     Week week;
+    @Inject
+    Tally tally;
 
     /** A sign as the page shows it. */
     public record Shown(String where, String words, String chance) {
@@ -29,6 +32,6 @@ public class WeekPages {
     @GET
     public TemplateInstance look() {
         List<Shown> signs = week.signs().stream().map(sign -> new Shown(sign.where(), sign.words(), Double.isNaN(sign.probability()) ? "–" : String.format(java.util.Locale.ROOT, "%.1e", sign.probability()))).toList();
-        return page.data("signs", signs);
+        return page.data("signs", signs).data("count", tally.count());
     }
 }

@@ -98,7 +98,9 @@ async function record(form) {
   const { sent } = await send(form, extra).catch(full => { form.inert = false; say(form, { status: 507, title: words("disk_full", full.message) }); throw full; });
   const answer = await soon(sent);
   form.inert = false;
-  if (say(form, answer)) go(form.dataset.record === "batch-started" ? "/batches/" + form.dataset.batch : form.dataset.then ?? location.pathname);
+  if (!say(form, answer)) return;
+  if (form.dataset.signOut !== undefined) (await import("./tablet/door.js")).signOut();
+  else go(form.dataset.record === "batch-started" ? "/batches/" + form.dataset.batch : form.dataset.then ?? location.pathname);
 }
 
 function reading(form) {

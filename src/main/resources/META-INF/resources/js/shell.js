@@ -17,7 +17,7 @@ import * as probes from "./tablet/screens/probes.js";
 /** The tablet's own page: it shows the day's addresses from what the tablet took along, whether or not anybody answers. */
 const place = document.querySelector("[data-screen]");
 const ROUTES = [
-  [/^\/work$/, known => day.work(known)], [/^\/cooling$/, known => day.cooling(known)], [/^\/deviations$/, known => day.deviations(known)],
+  [/^\/work$/, known => day.work(known)], [/^\/cooling$/, known => day.cooling(known)], [/^\/shift-end$/, known => day.shiftEnd(known)], [/^\/deviations$/, known => day.deviations(known)],
   [/^\/deviations\/([^/]+)$/, (known, id) => day.deviation(known, id)], [/^\/batches\/new$/, known => batch.begin(known)],
   [/^\/batches\/([^/]+)$/, (known, id) => batch.batch(known, id)], [/^\/batches\/([^/]+)\/photo$/, (known, id) => others.photo(known, id)],
   [/^\/batches\/([^/]+)\/(core|cooling|food|reheat|hot)$/, (known, id, kind) => batch.reading(known, id, kind)],

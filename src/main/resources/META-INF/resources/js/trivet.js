@@ -9,6 +9,7 @@ import { enter } from "./tablet/who.js";
 import { banner } from "./tablet/banner.js";
 import { worker } from "./tablet/worker.js";
 import { rounds, watch } from "./session.js";
+import { wall } from "./wall.js";
 
 const one = (name, root = document) => root.querySelector(name);
 const page = document.body.dataset;
@@ -56,7 +57,8 @@ if (page.device || page.known !== undefined) {
   take();
   setInterval(take, 60000);
 }
+wall();
 if (page.device) {
-  setInterval(listen, 20000);
+  if (page.wall === undefined) setInterval(listen, 20000);
   start();
 }

@@ -2,6 +2,7 @@ import { html } from "../../lib/html.js";
 import { named, say } from "/words.js";
 import { aged, open, stateOf } from "../checks.js";
 import { batches, known as everything, over } from "../fold.js";
+import { here } from "../who.js";
 import { parts } from "./parts.js";
 
 const sort = check => check.key.startsWith("own-") ? "own" : check.key.startsWith("programme-") ? "programme" : check.key.replace(/-\d+$/, "");
@@ -38,13 +39,30 @@ export async function work(model) {
   const now = due.filter(open), next = due.filter(check => !open(check)).slice(0, 8), held = known.filter(b => b.holds.length && !over(b));
   return { title: say("s_today"), follow: true, body: html`<h1>${say("s_today_s_work")}</h1>
 <p class="now">${now.length ? say("s_to_do_now_the_oldest_first", now.length) : say("s_nothing_is_due_now")}</p>
+${handed(model).map(one => html`<section class="card"><p class="now">${one.to === here()?.id ? say("s_hands_you", p.name(one.from), one.batches) : say("s_hands_to", p.name(one.from), one.batches, p.name(one.to))}</p>${one.to === here()?.id ? p.form("shift-taken", { data: { of: one.id }, then: "/work" }, html`<p data-said hidden></p><button class="key primary">${say("s_i_take_them")}</button>`) : ""}</section>`)}
 ${now.map(check => taskOf(check, p))}
 ${held.length ? html`<h2>${say("s_on_hold_3")}</h2>${held.map(b => html`<a class="task past-due" href="/batches/${b.id}"><b>${b.code}</b> <span>${b.title}</span> <span class="verdict breached">${say("s_on_hold_2")}</span> <span>${b.holds[0].words}</span></a>`)}` : ""}
 <h2>${say("s_under_way")}</h2>
 ${known.filter(b => !over(b) && b.life !== "stored").map(batchTask)}${known.some(b => !over(b) && b.life !== "stored") ? "" : html`<p>${say("s_no_batch_is_under_way")}</p>`}
 <h2>${say("s_next")}</h2>
 ${next.map(check => html`<p class="task"><time>${p.time(check.due)}</time><b>${check.label}</b> <span>${named("check", sort(check))}</span></p>`)}${next.length ? "" : html`<p>${say("s_nothing_more_today")}</p>`}
-<p><a class="key primary" href="/batches/new">${say("s_start_a_batch")}</a></p>` };
+<p><a class="key primary" href="/batches/new">${say("s_start_a_batch")}</a></p><p class="keys"><a class="key" href="/probes">${say("s_check_a_probe")}</a> <a class="key" href="/shift-end">${say("s_end_of_my_shift")}</a></p>` };
+}
+
+/** Hand-overs that nobody has taken, as far as this tablet knows. */
+function handed(model) {
+  const own = model.local.filter(record => record.kind === "shift-ended" && record.data.batches?.length).map(record => ({ id: record.id, from: record.person, to: record.data.to, batches: record.data.batches.length }));
+  const taken = model.local.filter(record => record.kind === "shift-taken").map(record => record.data.of);
+  return [...model.kit.handovers, ...own].filter(one => !taken.includes(one.id));
+}
+
+/** The end of a shift: what is under way, and to whom it goes. */
+export async function shiftEnd(model) {
+  const p = parts(model), left = (await batches(model)).filter(b => !over(b) && b.life !== "stored"), others = model.kit.people.filter(person => person.id !== here()?.id);
+  return { title: say("s_end_of_my_shift"), body: html`<h1>${say("s_end_of_my_shift")}</h1>
+${left.length ? html`<p class="now">${say("s_still_under_way_to_whom", left.length)}</p>${left.map(batchTask)}
+${p.form("shift-ended", { "sign-out": "" }, html`<input type="hidden" name="batches" data-list value="${left.map(b => b.id).join(" ")}"><label class="field">${say("s_to")} <select name="to" required>${p.options(others)}</select></label><p data-said hidden></p><button class="key primary">${say("s_hand_them_over")}</button>`)}<p class="note">${say("s_hand_over_note")}</p>` : html`<p class="now">${say("s_nothing_under_way_you_may_go")}</p>`}
+<p><a class="key" href="/work">${say("s_go_on")}</a></p>` };
 }
 
 export async function cooling(model) {

@@ -1,0 +1,2 @@
+/** Keeps the alarms in the database. */
+package trivet.alarm.store;

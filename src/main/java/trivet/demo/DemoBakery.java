@@ -155,6 +155,6 @@ public class DemoBakery {
     /** What the console says of the demo: PINs and the owner's password, all invented. */
     public List<String> greeting() {
         return demo ? List.of("Demo bakery. PINs: Ana 1111, Ben 2222, Chidi 3333, Pat (second person) 4444, Olive (owner) 5555.",
-                "Owner's id olive, password thornfold-demo, also for http://localhost/reports/month/2026-10 by HTTP Basic.") : List.of();
+                "Owner's id olive, password thornfold-demo, also for /reports/month/2026-10 by HTTP Basic.") : List.of();
     }
 }

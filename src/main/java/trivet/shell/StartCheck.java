@@ -86,6 +86,11 @@ final class StartCheck {
     }
 
     private static Optional<String> port(String host, int port) {
+        return port(host, port, "-Dquarkus.http.port=8081");
+    }
+
+    /** Whether a port can be had. */
+    static Optional<String> port(String host, int port, String instead) {
         if (port == 0) {
             return Optional.empty();
         }
@@ -94,7 +99,7 @@ final class StartCheck {
             socket.bind(new InetSocketAddress(InetAddress.getByName(host), port));
             return Optional.empty();
         } catch (IOException taken) {
-            return Optional.of("Port " + port + " is taken by another program. Stop that, or start with -Dquarkus.http.port=8081.");
+            return Optional.of("Port " + port + " is taken by another program. Stop that, or start with " + instead + ".");
         }
     }
 }

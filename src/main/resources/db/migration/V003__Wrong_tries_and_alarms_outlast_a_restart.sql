@@ -5,6 +5,14 @@ CREATE TABLE wrong_try (
   last_at TEXT NOT NULL CHECK (last_at GLOB '????-??-??T??:??:??.???Z')
 ) STRICT;
 
+-- Refused records that the owner looked at and took in after all.
+CREATE TABLE aside_taken (
+  number         INTEGER PRIMARY KEY REFERENCES aside (number),
+  receive_number INTEGER NOT NULL,
+  taken_by       TEXT NOT NULL,
+  taken_at       TEXT NOT NULL CHECK (taken_at GLOB '????-??-??T??:??:??.???Z')
+) STRICT;
+
 -- Every matter that was raised to somebody, once. What became of it is written beside it; nothing is deleted, so that alarms can be counted.
 CREATE TABLE alarm (
   id        TEXT PRIMARY KEY,

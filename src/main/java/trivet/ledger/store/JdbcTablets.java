@@ -22,6 +22,8 @@ import trivet.measure.web.StrictJson;
 @ApplicationScoped
 class JdbcTablets implements Heard, Asides, Photos, Tries {
 
+    private static final String ASIDES = "SELECT a.number, a.device, a.received_at, a.reason, a.body, EXISTS (SELECT 1 FROM aside_taken t WHERE t.number = a.number) FROM aside a ";
+
     @Inject
     Writer writer;
     @Inject
@@ -118,6 +120,20 @@ class JdbcTablets implements Heard, Asides, Photos, Tries {
         });
     }
 
+    @Override
+    public Optional<Aside> find(long number) {
+        return rows.read(ASIDES + "WHERE a.number = ?", JdbcTablets::aside, number).stream().findFirst();
+    }
+
+    @Override
+    public void taken(long number, long receiveNumber, String by) {
+        writer.set("INSERT INTO aside_taken (number, receive_number, taken_by, taken_at) VALUES (?,?,?,?) ON CONFLICT DO NOTHING", number, receiveNumber, by, Times.text(clock.instant()));
+    }
+
+    private static Aside aside(ResultSet row) throws SQLException {
+        return new Aside(row.getLong(1), row.getString(2), Instant.parse(row.getString(3)), row.getString(4), new String(row.getBytes(5), StandardCharsets.UTF_8), row.getBoolean(6));
+    }
+
     private static Long sequence(byte[] body) {
         try {
             long number = StrictJson.object(body).path("device_seq").asLong();
@@ -129,8 +145,7 @@ class JdbcTablets implements Heard, Asides, Photos, Tries {
 
     @Override
     public List<Aside> latest(int most) {
-        return rows.read("SELECT device, received_at, reason, body FROM aside ORDER BY number DESC LIMIT ?",
-                row -> new Aside(row.getString(1), Instant.parse(row.getString(2)), row.getString(3), new String(row.getBytes(4), StandardCharsets.UTF_8)), most);
+        return rows.read(ASIDES + "ORDER BY a.number DESC LIMIT ?", JdbcTablets::aside, most);
     }
 
     @Override

@@ -1,5 +1,6 @@
 package trivet.site.web;
 
+import io.vertx.core.http.HttpServerRequest;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.container.ContainerRequestContext;
 import jakarta.ws.rs.container.ContainerResponseContext;
@@ -11,6 +12,7 @@ import java.util.Base64;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.resteasy.reactive.server.ServerRequestFilter;
 import org.jboss.resteasy.reactive.server.ServerResponseFilter;
 import trivet.device.Devices.Tablet;
@@ -29,7 +31,7 @@ class Gate {
 
     static final String TABLET = "trivet-tablet";
     static final String SESSION = "trivet-session";
-    private static final List<String> OPEN = List.of("/api/rulebooks", "/api/calc/", "/api/schemas/", "/session", "/start", "/words.js", "/calculators", "/sw.js", "/manifest.webmanifest", "/tablet/shell");
+    private static final List<String> OPEN = List.of("/api/rulebooks", "/api/calc/", "/api/schemas/", "/session", "/start", "/words.js", "/calculators", "/sw.js", "/manifest.webmanifest", "/tablet/shell", "/join");
     private static final List<String> TABLET_ALONE = List.of("/work", "/due.json", "/cooling", "/batches/", "/events", "/tablet/kit.json", "/photos/", "/waiting", "/wall");
 
     @Inject
@@ -40,6 +42,12 @@ class Gate {
     Sessions sessions;
     @Inject
     Caller caller;
+    @Inject
+    Door door;
+    @Inject
+    HttpServerRequest http;
+    @ConfigProperty(name = "trivet.lan", defaultValue = "false")
+    boolean lan;
 
     @ServerRequestFilter(preMatching = true)
     Optional<Response> enter(ContainerRequestContext request) {
@@ -54,6 +62,9 @@ class Gate {
             owner = person.isPresent();
         }
         caller.is(tablet, person, owner);
+        if (lan && !door.secure(http) && !Door.loopback(http) && !path.equals("/join") && !path.equals("/join/ca.crt")) {
+            return Optional.of(reads ? Response.seeOther(URI.create("/join")).build() : refusal(403, Words.say("j_only_over_https")));
+        }
         if (!reads && !bearer(request) && !path.startsWith("/api/calc/") && fromElsewhere(request)) {
             return Optional.of(refusal(403, Words.say("j_this_was_not_sent_from_a")));
         }
@@ -68,7 +79,7 @@ class Gate {
             if (tablet.isEmpty()) {
                 return Optional.of(refusal(401, Words.say("j_this_needs_the_credential_of_a")));
             }
-            return tablet.get().revoked() ? Optional.of(refusal(403, Words.say("j_this_tablet_s_credential_was_taken")))
+            return tablet.get().revoked() && !path.equals("/api/tablet/review") ? Optional.of(refusal(403, Words.say("j_this_tablet_s_credential_was_taken")))
                     : Optional.empty();
         }
         if (path.startsWith("/owner")) {

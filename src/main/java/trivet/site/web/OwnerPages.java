@@ -94,7 +94,7 @@ public class OwnerPages {
     @POST
     @Path("start")
     public Response begin(HttpServerRequest request, MultivaluedMap<String, String> form) {
-        if (people.hasOwner() || !SignIn.loopback(request)) {
+        if (people.hasOwner() || !Door.loopback(request)) {
             return Response.status(403).entity(start.data("problem", Words.say("j_the_bakery_is_set_up_already"))
                     .data("form", Map.of()).render()).build();
         }
@@ -213,12 +213,6 @@ public class OwnerPages {
             }
             devices.write(new Probe(id, name.isBlank() ? id : name.strip(), true), by());
         });
-    }
-
-    @POST
-    @Path("owner/tablets/revoke")
-    public Response revoke(@FormParam("id") String id) {
-        return change(() -> devices.revoke(id, by()));
     }
 
     /** Marks the demo's folder to be taken away once the service has stopped, and stops it. */

@@ -9,13 +9,13 @@ import com.google.zxing.qrcode.decoder.ErrorCorrectionLevel;
 import java.util.Map;
 
 /** A QR code (ISO/IEC 18004) as an SVG drawing, with its quiet zone of four modules. */
-final class QrCode {
+public final class QrCode {
 
     private QrCode() {
     }
 
     /** The drawing of a text. */
-    static String svg(String text) {
+    public static String svg(String text) {
         try {
             BitMatrix matrix = new QRCodeWriter().encode(text, BarcodeFormat.QR_CODE, 0, 0, Map.of(EncodeHintType.ERROR_CORRECTION, ErrorCorrectionLevel.M, EncodeHintType.MARGIN, 4, EncodeHintType.CHARACTER_SET, "UTF-8"));
             StringBuilder path = new StringBuilder();

@@ -3,7 +3,6 @@ package trivet.site.web;
 import com.fasterxml.jackson.databind.JsonNode;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
-import java.util.Set;
 import trivet.device.Devices.Tablet;
 import trivet.ledger.web.Permits;
 import trivet.measure.web.ProblemException;
@@ -13,8 +12,6 @@ import trivet.words.Words;
 /** A tablet sends its records alone; what a second person decides needs that person's own session. */
 @RequestScoped
 class RecordPermits implements Permits {
-
-    private static final Set<String> OWN_SESSION = Set.of("released", "accepted", "picked", "day-reviewed", "deviation-verified", "strike-out-agreed");
 
     @Inject
     Caller caller;
@@ -27,7 +24,7 @@ class RecordPermits implements Permits {
     @Override
     public void check(byte[] body) {
         JsonNode record = StrictJson.object(body);
-        if (!OWN_SESSION.contains(record.path("kind").asText())) {
+        if (!OwnSession.needed(record.path("kind").asText())) {
             return;
         }
         String person = record.path("person").asText();

@@ -55,15 +55,10 @@ public class SignIn {
         Response.ResponseBuilder answer = Response.ok(tiles.data("site", sites.current().orElseThrow())
                 .data("people", people.list().stream().filter(sessions::here).toList()).data("known", caller.tablet().isPresent())
                 .data("device", caller.tablet().map(trivet.device.Devices.Tablet::id).orElse("")).render());
-        if (caller.tablet().isEmpty() && loopback(request)) {
+        if (caller.tablet().isEmpty() && Door.loopback(request)) {
             firstTablet.token().ifPresent(token -> answer.cookie(cookie(Gate.TABLET, token, 10 * 365 * 86_400)));
         }
         return answer.build();
-    }
-
-    static boolean loopback(HttpServerRequest request) {
-        return request.remoteAddress() != null && request.remoteAddress().hostAddress() != null
-                && (request.remoteAddress().hostAddress().startsWith("127.") || request.remoteAddress().hostAddress().equals("0:0:0:0:0:0:0:1"));
     }
 
     static NewCookie cookie(String name, String value, int seconds) {
@@ -133,11 +128,12 @@ public class SignIn {
 
     /** Signs in, and gives this machine's own browser its tablet's credential when it has none yet. */
     private Response here(HttpServerRequest request, String token, String then) {
-        Response answer = signedIn(token, then);
-        if (caller.tablet().isPresent() || !loopback(request) || firstTablet.token().isEmpty()) {
-            return answer;
+        Response.ResponseBuilder answer = Response.seeOther(URI.create(then));
+        NewCookie session = new NewCookie.Builder(Gate.SESSION).value(token).path("/").httpOnly(true).secure("https".equals(request.scheme())).sameSite(NewCookie.SameSite.STRICT).build();
+        if (caller.tablet().isPresent() || !Door.loopback(request) || firstTablet.token().isEmpty()) {
+            return answer.cookie(session).build();
         }
-        return Response.fromResponse(answer).cookie(cookie(Gate.SESSION, token, -1), cookie(Gate.TABLET, firstTablet.token().get(), 10 * 365 * 86_400)).build();
+        return answer.cookie(session, cookie(Gate.TABLET, firstTablet.token().get(), 10 * 365 * 86_400)).build();
     }
 
     static Response signedIn(String token, String then) {

@@ -70,6 +70,7 @@ addEventListener("popstate", () => show());
 document.addEventListener("click", async event => {
   const link = event.target.closest("a[href^='/']"), act = event.target.closest("[data-act]");
   if (event.target.closest("[data-send-now]")) { await flush(true); return; }
+  if (event.target.closest("[data-review-all]")) { for (const entry of await store.inState("waiting")) if (!await review(entry.id).catch(() => false)) break; await show(true); return; }
   if (act) { await aside(act.closest("[data-aside]").dataset.aside, act.dataset.act); return; }
   if (!link || event.ctrlKey || event.metaKey || link.target) return;
   event.preventDefault();
@@ -98,7 +99,11 @@ async function aside(id, act) {
 
 banner();
 await show();
-addEventListener("trivet-outbox", () => { if (location.pathname === "/waiting") show(true); });
+addEventListener("trivet-outbox", async event => {
+  if (location.pathname !== "/waiting") return;
+  await show(true);
+  for (const part of document.querySelectorAll("[data-refused]")) part.hidden = event.detail.link !== "refused";
+});
 setInterval(() => { if (place.dataset.follows && !document.activeElement?.matches("input, textarea, select")) show(true); }, 20000);
 await start();
 await refresh().catch(() => null);

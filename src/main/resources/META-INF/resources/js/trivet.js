@@ -10,6 +10,7 @@ import { banner } from "./tablet/banner.js";
 import { worker } from "./tablet/worker.js";
 import { rounds, watch } from "./session.js";
 import { wall } from "./wall.js";
+import { selfTest } from "./selftest.js";
 
 const one = (name, root = document) => root.querySelector(name);
 const page = document.body.dataset;
@@ -58,6 +59,7 @@ if (page.device || page.known !== undefined) {
   setInterval(take, 60000);
 }
 wall();
+selfTest();
 if (page.device) {
   if (page.wall === undefined) setInterval(listen, 20000);
   start();

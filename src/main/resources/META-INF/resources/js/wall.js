@@ -23,6 +23,11 @@ function play(name) {
   return new Promise(played => setTimeout(played, 1400));
 }
 
+/** Plays the three, one after the other. */
+export async function playAll() {
+  for (const name of Object.keys(SOUNDS)) await play(name);
+}
+
 /** What is to be sounded when the counts went from one state to another; null for silence. */
 export function sounding(was, now, silentFor) {
   if (now.alarms > 0 && (!was || now.alarms > was.alarms || silentFor >= ALARM_EVERY_MS)) return "alarm";
@@ -78,7 +83,7 @@ export function wall() {
   };
   document.querySelector("[data-missed-read]").addEventListener("click", () => { document.querySelector("[data-missed]").hidden = true; document.querySelector("[data-missed-list]").replaceChildren(); });
   document.querySelector("[data-sound-play]").addEventListener("click", async () => {
-    for (const name of ["due", "past", "alarm"]) await play(name);
+    await playAll();
     for (const key of ["heard", "silent"]) document.querySelector(`[data-sound-${key}]`).hidden = false;
   });
   for (const heard of [true, false]) document.querySelector(`[data-sound-${heard ? "heard" : "silent"}]`).addEventListener("click", async event => {

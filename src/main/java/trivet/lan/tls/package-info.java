@@ -1,0 +1,2 @@
+/** The certificates of the bakery's own authority. */
+package trivet.lan.tls;

@@ -108,6 +108,6 @@ final class ProbeBook {
     }
 
     private String moment(Instant at) {
-        return MOMENT.format(at.atZone(site.zone()));
+        return MOMENT.withLocale(Words.locale()).format(at.atZone(site.zone()));
     }
 }

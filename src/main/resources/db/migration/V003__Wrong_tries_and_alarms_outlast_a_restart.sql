@@ -31,3 +31,7 @@ CREATE TABLE alarm (
 ) STRICT;
 CREATE INDEX alarm_by_raised ON alarm (raised_at);
 CREATE TRIGGER alarm_is_not_deleted BEFORE DELETE ON alarm BEGIN SELECT RAISE(ABORT, 'alarms are never deleted'); END;
+CREATE TRIGGER alarm_stays_as_raised BEFORE UPDATE OF id, kind, label, cause, words, link, since, raised_at ON alarm BEGIN SELECT RAISE(ABORT, 'an alarm stays as it was raised'); END;
+CREATE TRIGGER alarm_is_seen_once BEFORE UPDATE OF seen_at, seen_by ON alarm WHEN OLD.seen_at IS NOT NULL BEGIN SELECT RAISE(ABORT, 'the first word stays'); END;
+CREATE TRIGGER aside_taken_is_not_changed BEFORE UPDATE ON aside_taken BEGIN SELECT RAISE(ABORT, 'records are never changed'); END;
+CREATE TRIGGER aside_taken_is_not_deleted BEFORE DELETE ON aside_taken BEGIN SELECT RAISE(ABORT, 'records are never deleted'); END;

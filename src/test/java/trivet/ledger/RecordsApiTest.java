@@ -107,12 +107,12 @@ class RecordsApiTest {
     void no_table_of_records_can_be_updated_or_deleted() throws SQLException {
         try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + FreshDemo.database()); Statement statement = connection.createStatement()) {
             List<String> tables = new ArrayList<>();
-            try (ResultSet rows = statement.executeQuery("SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%' AND name NOT IN ('flyway_schema_history', 'heard')")) {
+            try (ResultSet rows = statement.executeQuery("SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%' AND name NOT IN ('flyway_schema_history', 'heard', 'wrong_try')")) {
                 while (rows.next()) {
                     tables.add(rows.getString(1));
                 }
             }
-            assertTrue(tables.containsAll(List.of("record", "mention", "clash", "register", "installed", "aside", "photo")), tables.toString());
+            assertTrue(tables.containsAll(List.of("record", "mention", "clash", "register", "installed", "aside", "aside_taken", "photo", "alarm")), tables.toString());
             String id = id();
             String body = record(id, "correction", null, "2026-11-20T05:00:00Z", "{\"of\":\"x\",\"reason\":\"y\"}");
             put(id, body).statusCode(201);
@@ -121,8 +121,11 @@ class RecordsApiTest {
             post("/api/tablet/review", "{\"record\":\"{}\",\"reason\":\"refused\"}").statusCode(201);
             byte[] picture = {1, 2, 3};
             given().header("Authorization", "Bearer " + FreshDemo.tablet()).contentType("image/jpeg").body(picture).put("/api/photos/" + trivet.measure.Digest.sha256(picture)).then().statusCode(201);
+            statement.executeUpdate("INSERT INTO alarm (id, kind, label, cause, words, link, since, raised_at, seen_at, seen_by) VALUES ('a', 'past-due', 'A-1', 'core', 'w', '/', '2026-11-20T05:00:00.000Z', '2026-11-20T05:00:00.000Z', '2026-11-20T05:00:00.000Z', 'ana')");
+            statement.executeUpdate("INSERT INTO aside_taken (number, receive_number, taken_by, taken_at) SELECT min(number), 1, 'olive', '2026-11-20T05:00:00.000Z' FROM aside");
+            assertThrows(SQLException.class, () -> statement.executeUpdate("UPDATE alarm SET seen_by = 'tom'"), "the first word stays");
             for (String table : tables) {
-                String column = java.util.Map.of("mention", "named", "installed", "device", "aside", "device", "photo", "device").getOrDefault(table, "id");
+                String column = java.util.Map.of("mention", "named", "installed", "device", "aside", "device", "photo", "device", "aside_taken", "taken_by").getOrDefault(table, "id");
                 assertThrows(SQLException.class, () -> statement.executeUpdate("UPDATE " + table + " SET " + column + " = " + column), table);
                 assertThrows(SQLException.class, () -> statement.executeUpdate("DELETE FROM " + table), table);
             }

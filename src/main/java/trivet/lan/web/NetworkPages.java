@@ -73,7 +73,7 @@ public class NetworkPages {
     }
 
     private String moment(Instant at) {
-        return MOMENT.format(at.atZone(sites.current().orElseThrow().zone()));
+        return MOMENT.withLocale(Words.locale()).format(at.atZone(sites.current().orElseThrow().zone()));
     }
 
     private List<Heard.Word> holding() {

@@ -25,6 +25,7 @@ import trivet.plan.web.PlanDrawings;
 import trivet.report.PlanPaper;
 import trivet.site.Sites;
 import trivet.study.Study;
+import trivet.words.Words;
 
 /** A hazard plan as PDF, as its file, and its worksheets as CSV. */
 @Path("/owner/plans")
@@ -65,7 +66,7 @@ public class PlanReports {
     }
 
     private String moment(java.time.Instant at) {
-        return MOMENT.format(at.atZone(sites.current().map(site -> site.zone()).orElse(java.time.ZoneOffset.UTC)));
+        return MOMENT.withLocale(Words.locale()).format(at.atZone(sites.current().map(site -> site.zone()).orElse(java.time.ZoneOffset.UTC)));
     }
 
     @GET

@@ -157,7 +157,7 @@ public class Reports {
 
         /** The day and time at the site. */
         public String moment(Instant at) {
-            return MOMENT.format(at.atZone(site.zone()));
+            return MOMENT.withLocale(Words.locale()).format(at.atZone(site.zone()));
         }
 
         /** The time alone on the day itself, else with its day. */

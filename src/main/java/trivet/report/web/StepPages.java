@@ -54,7 +54,7 @@ public class StepPages {
 
     private Shown shown(StepHabits habits) {
         String unit = habits.step().equals("core") ? "°C" : "min";
-        List<Row> rows = habits.points().stream().map(point -> new Row(point.batch(), point.code(), DAY.format(point.at().atZone(sites.current().orElseThrow().zone())),
+        List<Row> rows = habits.points().stream().map(point -> new Row(point.batch(), point.code(), DAY.withLocale(Words.locale()).format(point.at().atZone(sites.current().orElseThrow().zone())),
                 number(point.value()) + " " + unit, habits.changed().contains(point))).toList();
         String heading = habits.step().equals("core") ? Words.say("j_history_of_the_core", habits.title(), habits.version(), habits.probe())
                 : Words.say("j_history_of_the_cooling", habits.title(), habits.version(), habits.probe());

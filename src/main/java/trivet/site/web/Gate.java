@@ -22,6 +22,7 @@ import trivet.people.Person;
 import trivet.site.Site;
 import trivet.site.web.Sessions.Session;
 import trivet.words.Words;
+import trivet.words.web.Spoken;
 
 /**
  * Decides for every request who asks and whether it may be answered. Cookies are HttpOnly and SameSite=Strict, and
@@ -31,7 +32,8 @@ class Gate {
 
     static final String TABLET = "trivet-tablet";
     static final String SESSION = "trivet-session";
-    private static final List<String> OPEN = List.of("/api/rulebooks", "/api/calc/", "/api/schemas/", "/session", "/start", "/words.js", "/calculators", "/sw.js", "/manifest.webmanifest", "/tablet/shell", "/join");
+    static final String LANGUAGE = "trivet-language";
+    private static final List<String> OPEN = List.of("/api/rulebooks", "/api/calc/", "/api/schemas/", "/session", "/start", "/words.js", "/words/", "/calculators", "/sw.js", "/manifest.webmanifest", "/tablet/shell", "/join");
     private static final List<String> TABLET_ALONE = List.of("/work", "/due.json", "/cooling", "/batches/", "/events", "/tablet/kit.json", "/photos/", "/waiting", "/wall");
 
     @Inject
@@ -62,6 +64,7 @@ class Gate {
             owner = person.isPresent();
         }
         caller.is(tablet, person, owner);
+        Spoken.in(person.map(Person::language).or(() -> cookie(request, LANGUAGE)).orElse(Words.FIRST));
         if (lan && !door.secure(http) && !Door.loopback(http) && !path.equals("/join") && !path.equals("/join/ca.crt")) {
             return Optional.of(reads ? Response.seeOther(URI.create("/join")).build() : refusal(403, Words.say("j_only_over_https")));
         }

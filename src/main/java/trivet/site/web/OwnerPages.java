@@ -291,12 +291,12 @@ public class OwnerPages {
         for (Limit limit : chosen.limits()) {
             for (LimitNumbers.LimitNumber number : LimitNumbers.of(limit)) {
                 String key = limit.id() + "/" + number.path();
-                String value = first(form, Words.say("j_value", key));
+                String value = first(form, "value:" + key);
                 if (value.isEmpty()) {
                     continue;
                 }
-                LimitOverride override = new LimitOverride(limit.id(), number.path(), value, first(form, Words.say("j_reason", key)),
-                        first(form, Words.say("j_source", key)), Standing.PRACTICE);
+                LimitOverride override = new LimitOverride(limit.id(), number.path(), value, first(form, "reason:" + key),
+                        first(form, "source:" + key), Standing.PRACTICE);
                 boolean looser = override.looserThan(limit);
                 if (looser && number.basis().standing() == Standing.LAW && !first(form, "looser").equals(LOOSER)) {
                     throw new IllegalArgumentException(Words.say("j_your_number_for_is_looser_than", value, limit.id(), number.text(), LOOSER));

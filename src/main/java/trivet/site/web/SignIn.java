@@ -21,6 +21,7 @@ import trivet.people.People;
 import trivet.people.Person;
 import trivet.people.Role;
 import trivet.site.Sites;
+import trivet.words.Words;
 
 /** The tiles of the people, and signing in with a PIN or the owner's password. */
 @Path("/")
@@ -36,6 +37,9 @@ public class SignIn {
     @Inject
     @Location("site/password.html")
     Template password;
+    @Inject
+    @Location("site/languages.html")
+    Template languages;
     @Inject
     People people;
     @Inject
@@ -91,6 +95,25 @@ public class SignIn {
         } catch (IllegalArgumentException refused) {
             return Response.status(403).type("text/plain;charset=UTF-8").entity(refused.getMessage()).build();
         }
+    }
+
+    /** The languages, for the person signed in; for nobody, those of the tiles. */
+    @GET
+    @Path("session/language")
+    public TemplateInstance languages() {
+        return languages.data("languages", Words.languages().entrySet()).data("present", Words.language()).data("person", caller.person().map(Person::name).orElse(""));
+    }
+
+    /** Speaks another language from now on: to the person wherever that person signs in, or on this tablet to whoever has not. */
+    @POST
+    @Path("session/language")
+    public Response speak(@FormParam("language") @DefaultValue("en") String language) {
+        String tag = Words.languages().containsKey(language) ? language : Words.FIRST;
+        if (caller.person().isEmpty()) {
+            return Response.seeOther(URI.create("/")).cookie(cookie(Gate.LANGUAGE, tag, 10 * 365 * 86_400)).build();
+        }
+        people.write(caller.person().get().speaking(tag), caller.person().get().id());
+        return Response.seeOther(URI.create("/work")).build();
     }
 
     @GET

@@ -116,7 +116,7 @@ public class Screen {
 
     /** The day and clock time at the site. */
     public String moment(Instant instant) {
-        return DAY_CLOCK.format(instant.atZone(sites.current().orElseThrow().zone()));
+        return DAY_CLOCK.withLocale(Words.locale()).format(instant.atZone(sites.current().orElseThrow().zone()));
     }
 
     /** The initials of a person. */

@@ -40,7 +40,10 @@ public class ShellFiles {
     public String build() {
         if (build == null) {
             try {
-                StringBuilder all = new StringBuilder(ScreenFiles.read("/tablet/sw.js")).append(words.module()).append(shell.data("build", "").render());
+                StringBuilder all = new StringBuilder(ScreenFiles.read("/tablet/sw.js")).append(words.module()).append(page(""));
+                for (String tag : Words.languages().keySet()) {
+                    all.append(words.of(tag));
+                }
                 ScreenFiles.list().forEach(file -> all.append(ScreenFiles.text(file)));
                 build = Digest.sha256(all.toString()).substring(0, 16);
             } catch (JsonProcessingException impossible) {
@@ -55,6 +58,7 @@ public class ShellFiles {
     @Produces("text/javascript;charset=UTF-8")
     public String worker() throws JsonProcessingException {
         List<String> files = new ArrayList<>(List.of(SHELL, "/words.js", "/manifest.webmanifest"));
+        Words.languages().keySet().stream().filter(tag -> !tag.equals(Words.FIRST)).forEach(tag -> files.add("/words/" + tag + ".js"));
         ScreenFiles.list().forEach(file -> files.add("/" + file));
         return "const BUILD = " + MAPPER.writeValueAsString(build()) + ";\nconst FILES = " + MAPPER.writeValueAsString(files) + ";\n" + ScreenFiles.read("/tablet/sw.js");
     }
@@ -63,7 +67,12 @@ public class ShellFiles {
     @Path("tablet/shell")
     @Produces("text/html;charset=UTF-8")
     public String shell() {
-        return shell.data("build", build()).render();
+        return page(build());
+    }
+
+    /** The tablet's own page, the same for everybody: its scripts put the words of whoever stands there in. */
+    private String page(String of) {
+        return Words.in(Words.FIRST, () -> shell.data("build", of).render());
     }
 
     /** What waits on a tablet is known to the tablet alone, so that its own page shows it. */

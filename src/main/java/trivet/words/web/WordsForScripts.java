@@ -4,7 +4,9 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import java.util.Map;
 import java.util.TreeMap;
@@ -16,7 +18,7 @@ import trivet.words.Words;
  * The sentences that the scripts of the screens say, and no others, as a module: <code>import { say, named } from "/words.js"</code>. Which they
  * are is read from the scripts themselves.
  */
-@Path("/words.js")
+@Path("/")
 @ApplicationScoped
 public class WordsForScripts {
 
@@ -24,10 +26,15 @@ public class WordsForScripts {
     private static final Pattern SAID = Pattern.compile("(?:(?:say|words)\\(\"|\"(?=[sj]_))([a-z0-9_]+)\"");
     private static final Pattern NAMED = Pattern.compile("named\\(\"([a-z]+)\"");
 
-    private final Map<String, String> words = new TreeMap<>();
+    private final Map<String, Map<String, String>> all = new TreeMap<>();
 
     /** Reads the scripts. */
     public WordsForScripts() {
+        Words.languages().keySet().forEach(tag -> all.put(tag, Words.in(tag, WordsForScripts::read)));
+    }
+
+    private static Map<String, String> read() {
+        Map<String, String> words = new TreeMap<>();
         for (String file : ScreenFiles.list()) {
             if (file.endsWith(".js")) {
                 String script = ScreenFiles.text(file);
@@ -38,15 +45,26 @@ public class WordsForScripts {
                 }
             }
         }
+        return words;
     }
 
-    /** The module. */
+    /** The module, with the sentences in English; those of another language are fetched when somebody speaks it. */
     @GET
+    @Path("words.js")
     @Produces("text/javascript;charset=UTF-8")
     public String module() throws JsonProcessingException {
-        return "const words = " + MAPPER.writeValueAsString(words) + ";\n"
-                + "const filled = (form, values) => form.replace(/\\{(\\d)\\}/g, (all, i) => values[i] ?? \"\");\n"
-                + "export const say = (key, ...values) => filled(words[key] ?? key, values);\n"
-                + "export const named = (family, name) => words[family + \".\" + name] ?? name;\n";
+        return "const words = " + MAPPER.writeValueAsString(all.get(Words.FIRST)) + ";\n"
+                + ScreenFiles.read("/tablet/words.js");
+    }
+
+    /** The sentences of another language. */
+    @GET
+    @Path("words/{tag}.js")
+    @Produces("text/javascript;charset=UTF-8")
+    public String of(@PathParam("tag") String tag) throws JsonProcessingException {
+        if (!all.containsKey(tag)) {
+            throw new NotFoundException();
+        }
+        return "export default " + MAPPER.writeValueAsString(all.get(tag)) + ";\n";
     }
 }

@@ -1,8 +1,8 @@
 import { temperature } from "../../lib/decimal.js";
 import { judgeRange } from "../../judge/range.js";
-import { say } from "/words.js";
+import { dates, say } from "/words.js";
 
-const momentOf = (zone, at) => new Intl.DateTimeFormat("en-GB", { timeZone: zone, day: "numeric", month: "short", hour: "2-digit", minute: "2-digit", hourCycle: "h23" }).format(new Date(at)).replace(",", "");
+const momentOf = (zone, at) => new Intl.DateTimeFormat(dates(), { timeZone: zone, day: "numeric", month: "short", hour: "2-digit", minute: "2-digit", hourCycle: "h23" }).format(new Date(at)).replace(",", "");
 
 /**
  * Why a probe is not to be trusted at a moment, as a sentence; empty when it is. A check that this tablet recorded counts as the service would count it;

@@ -70,7 +70,7 @@ export async function cooling(model) {
   return { title: say("s_cooling"), follow: true, body: html`<h1>${say("s_cooling_now")}</h1>
 <p class="now">${known.length ? say("s_measure_the_one_that_is_nearest") : say("s_nothing_is_cooling")}</p>
 ${known.map(b => { const last = b.cooling[b.cooling.length - 1];
-    return html`<a class="task" href="/batches/${b.id}/cooling"><b>${b.code}</b> <span>${b.title}</span> <span>${last ? say("s_at_2", last.value + " °" + last.unit, p.time(last.at)) : say("s_not_measured_yet")}</span> <span>${b.next}</span></a>`; })}` };
+    return html`<a class="task" href="/batches/${b.id}/cooling"><b>${b.code}</b> <span>${b.title}</span> <span>${last ? say("s_at_2", p.value(last.value, last.unit), p.time(last.at)) : say("s_not_measured_yet")}</span> <span>${b.next}</span></a>`; })}` };
 }
 
 export async function deviations(model) {

@@ -1,5 +1,5 @@
 import { html } from "../../lib/html.js";
-import { named, say } from "/words.js";
+import { named, say, shown } from "/words.js";
 import { batches } from "../fold.js";
 import { planOf } from "../kit.js";
 import { padForm, parts, valueAndUnit } from "./parts.js";
@@ -11,7 +11,7 @@ function readingsOf(unit, model) {
 
 export async function units(model) {
   const p = parts(model), shown = model.kit.units.filter(unit => unit.limit);
-  const last = unit => { const own = readingsOf(unit, model).pop(); return own ? { text: own.data.temperature.value + " °" + own.data.temperature.unit, at: Date.parse(own.claimed_at), waits: own.state === "waiting" } : unit.last; };
+  const last = unit => { const own = readingsOf(unit, model).pop(); return own ? { text: p.value(own.data.temperature.value, own.data.temperature.unit), at: Date.parse(own.claimed_at), waits: own.state === "waiting" } : unit.last; };
   return { title: say("s_fridges_and_freezers"), body: html`<h1>${say("s_fridges_and_freezers")}</h1><p class="now">${say("s_twice_a_day_each_of_them")}</p>
 <p class="keys" data-round="units" hidden><b>${say("s_you_are_on_a_round_of_2")}</b> <button class="key" data-end-round>${say("s_end_the_round")}</button></p>
 ${shown.length ? html`<p><a class="key" data-begin-round="units" href="/units/${shown[0].id}">${say("s_begin_a_round_of_all_of")}</a></p>` : ""}
@@ -29,7 +29,7 @@ ${padForm({ form: p.form, kind: "unit-reading", attributes: { last: "" }, head: 
     fields: html`<input type="hidden" name="unit" value="${unit.id}"><div class="pair">${valueAndUnit(say("s_value_with_for_below_zero"))}</div>`,
     after: html`<a class="key primary" href="${following ? "/units/" + following.id : "/units"}">${say("s_next_unit")}</a>` })}
 ${inside.length ? html`<section class="card"><h2>${say("s_it_was_warm_probe_the_food")}</h2>${inside.map(b => html`<p><a class="key" href="/batches/${b.id}/food">${b.code} ${b.title}</a></p>`)}</section>` : ""}
-<section class="card"><h2>${say("s_read_today")}</h2>${readingsOf(unit, model).map(record => html`<p>${p.time(Date.parse(record.claimed_at))} ${record.data.temperature.value} °${record.data.temperature.unit} ${p.initials(record.person)} ${p.mark(record)} <a class="key small" href="/records/${record.id}/correct">${say("s_correct")}</a></p>`)}${unit.last ? html`<p>${p.moment(unit.last.at)} ${unit.last.text} ${p.verdict(unit.last.verdict)}</p>` : readingsOf(unit, model).length ? "" : html`<p>${say("s_nothing_yet")}</p>`}</section>` };
+<section class="card"><h2>${say("s_read_today")}</h2>${readingsOf(unit, model).map(record => html`<p>${p.time(Date.parse(record.claimed_at))} ${p.value(record.data.temperature.value, record.data.temperature.unit)} ${p.initials(record.person)} ${p.mark(record)} <a class="key small" href="/records/${record.id}/correct">${say("s_correct")}</a></p>`)}${unit.last ? html`<p>${p.moment(unit.last.at)} ${unit.last.text} ${p.verdict(unit.last.verdict)}</p>` : readingsOf(unit, model).length ? "" : html`<p>${say("s_nothing_yet")}</p>`}</section>` };
 }
 
 /** A control by the plan's own criterion, noted as good or not. */
@@ -59,7 +59,7 @@ export async function correct(model, id) {
   if (!told) return null;
   const field = new Date(told.at - new Date(told.at).getTimezoneOffset() * 60000).toISOString().slice(0, 19), then = b ? "/batches/" + b.id : mine?.data.unit ? "/units/" + mine.data.unit : "/work";
   return { title: say("s_correct_a_record"), body: html`<h1>${say("s_correct_a_record")}</h1><p class="now">${say("s_both_stay_visible_a_correction_that")}</p>
-<p>${say("s_by_3", named("kind", told.kind), p.moment(told.at), p.initials(told.person))}${told.value ? html`: <b>${told.value} °${told.unit}</b>` : ""}</p>
+<p>${say("s_by_3", named("kind", told.kind), p.moment(told.at), p.initials(told.person))}${told.value ? html`: <b>${p.value(told.value, told.unit)}</b>` : ""}</p>
 ${p.form("correction", { correction: "", batch: b?.id, before: told.value ?? "", time: field, data: { of: id }, then }, html`<div class="two"><div>
 ${told.value ? html`<p class="live"><span data-live>–</span></p><label class="field">${say("s_it_should_read")} <input data-corrected-value data-skip inputmode="decimal" value="${told.value}" autocomplete="off"></label>
 <label class="field">${say("s_unit")} <select data-unit data-skip><option value="C" ${told.unit === "F" ? "" : html`selected`}>${say("s_c")}</option><option value="F" ${told.unit === "F" ? html`selected` : ""}>${say("s_f")}</option></select></label>` : ""}
@@ -90,7 +90,7 @@ export function pin(model, id) {
 /** What waits on this tablet, and what stepped aside with its reason. */
 export async function waiting(model, all, photos) {
   const p = model ? parts(model) : null, moment = at => p ? p.moment(at) : new Date(at).toLocaleString(), of = state => all.filter(entry => entry.state === state).sort((a, b) => a.seq - b.seq);
-  const row = entry => { const record = JSON.parse(entry.body); return html`<tr><td>${entry.device} ${entry.seq}<td>${named("kind", entry.kind)}<td>${record.data.temperature ? html`${record.data.temperature.value} °${record.data.temperature.unit}` : ""}<td>${moment(Date.parse(record.claimed_at))}<td>${p ? p.initials(record.person) : record.person}</tr>`; };
+  const row = entry => { const record = JSON.parse(entry.body); return html`<tr><td>${entry.device} ${entry.seq}<td>${named("kind", entry.kind)}<td>${record.data.temperature ? html`${shown(record.data.temperature.value + " °" + record.data.temperature.unit)}` : ""}<td>${moment(Date.parse(record.claimed_at))}<td>${p ? p.initials(record.person) : record.person}</tr>`; };
   const waits = of("waiting"), aside = of("aside"), kept = of("kept"), unsent = photos.filter(photo => !photo.sent);
   return { title: say("s_waiting_here"), body: html`<h1>${say("s_waiting_here")}</h1><p class="now" data-count>${waits.length ? say("waiting_count", waits.length, moment(Math.min(...waits.map(entry => entry.saved_at)))) : aside.length ? say("aside", aside.length) : say("nothing_waits")}</p>
 ${unsent.length ? html`<p>${say("photos_wait", unsent.length)}</p>` : ""}<p class="verdict breached" data-refused hidden>${say("tablet_refused")}</p>${waits.length ? html`<p data-refused hidden><button class="key" data-review-all>${say("review_all")}</button></p>` : ""}<p><button class="key primary" data-send-now>${say("send_now")}</button></p><p class="note">${say("waiting_note")}</p>

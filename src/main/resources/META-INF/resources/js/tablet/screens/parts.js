@@ -1,21 +1,22 @@
 import { html } from "../../lib/html.js";
-import { named, say } from "/words.js";
+import { dates, named, say, shown } from "/words.js";
 
 /** Pieces that several screens share: times of the site, people, verdicts, and forms that become records. */
 export function parts(model) {
   const { kit } = model;
-  const clock = new Intl.DateTimeFormat("en-GB", { timeZone: kit.site.zone, hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
-  const day = new Intl.DateTimeFormat("en-GB", { timeZone: kit.site.zone, day: "numeric", month: "short" });
+  const clock = new Intl.DateTimeFormat(dates(), { timeZone: kit.site.zone, hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
+  const day = new Intl.DateTimeFormat(dates(), { timeZone: kit.site.zone, day: "numeric", month: "short" });
   const time = at => clock.format(at), moment = at => day.format(at) + " " + clock.format(at);
   const initials = id => kit.people.find(person => person.id === id)?.initials ?? id;
   const name = id => kit.people.find(person => person.id === id)?.name ?? id;
+  const value = (number, unit) => shown(number + " °" + unit);
   const verdict = word => html`<span class="verdict ${word}">${named("verdict", word)}</span>`;
   const units = (...kinds) => kit.units.filter(unit => kinds.includes(unit.kind));
   const past = at => { const minutes = Math.max(0, Math.floor((model.now - at) / 60000)); return minutes < 120 ? say("j_past_minutes", minutes) : say("j_past_hours", Math.floor(minutes / 60), minutes % 60); };
   const form = (kind, attributes, inside) => html`<form data-record="${kind}" ${Object.entries(attributes).filter(([, value]) => value !== null && value !== undefined).map(([name, value]) => html` data-${name}="${typeof value === "object" ? JSON.stringify(value) : value}"`)}>${inside}</form>`;
   const options = (list, chosen) => list.map(one => html`<option value="${one.id}" ${one.id === chosen ? html`selected` : ""}>${one.name}</option>`);
   const mark = told => told.state === "waiting" ? say("mark_waits") : told.state === "aside" ? say("mark_aside") : "";
-  return { kit, time, moment, initials, name, verdict, units, past, form, options, mark };
+  return { kit, time, moment, initials, name, value, verdict, units, past, form, options, mark };
 }
 
 /** The pad of a reading, as the service's page has it. */

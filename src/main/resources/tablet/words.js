@@ -1,0 +1,24 @@
+/* Put after the sentences by the service. The language is the page's; on the tablet's own page it is that of whoever stands there. */
+const COMMA = ["es", "pl", "it"];
+let spoken = words, tag = "en";
+const number = value => COMMA.includes(tag) && typeof value === "string" ? value.replace(/^([+-]?\d+)\.(\d+)( °[CF])?$/, "$1,$2$3") : value;
+const filled = (form, values) => form.replace(/\{(\d)\}/g, (all, i) => number(values[i]) ?? "");
+/** A sentence with its values in place. */
+export const say = (key, ...values) => filled(spoken[key] ?? words[key] ?? key, values);
+/** The sentence of a family and a name; the bare name where there is none. */
+export const named = (family, name) => spoken[family + "." + name] ?? words[family + "." + name] ?? name;
+/** A number, alone or with its unit, as the language writes it. */
+export const shown = text => number(String(text));
+/** The tag for dates and times; digits are Western ones. */
+export const dates = () => tag === "en" ? "en-GB" : tag + "-u-nu-latn";
+/** Speaks another language from now on; stays with the present one when its sentences cannot be had. */
+export async function speak(other) {
+  if (other === tag) return;
+  try {
+    spoken = other === "en" ? words : (await import("/words/" + other + ".js")).default;
+    tag = other;
+    document.documentElement.lang = other;
+    document.documentElement.dir = other === "ar" ? "rtl" : "ltr";
+  } catch (absent) { /* Without a network and never kept: the present language stays. */ }
+}
+await speak(document.documentElement.dataset.language ?? "en");

@@ -3,69 +3,16 @@ package trivet.browser;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.sql.Connection;
-import java.sql.DriverManager;
-import java.sql.ResultSet;
-import java.sql.Statement;
-import java.time.Duration;
 import java.util.Map;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.openqa.selenium.By;
-import org.openqa.selenium.Cookie;
-import org.openqa.selenium.Dimension;
 
 /** A tablet at work while the wire to the service is cut, loses answers, or carries a record that the service refuses. */
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
-class TabletOfflineIT extends InBrowser {
-
-    private static Wire wire;
-
-    @BeforeAll
-    static void join() throws Exception {
-        wire = new Wire(service.port);
-        browser.manage().window().setSize(new Dimension(800, 1280));
-        browser.manage().timeouts().scriptTimeout(Duration.ofSeconds(60));
-        browser.get(wire.address() + "/");
-        browser.manage().addCookie(new Cookie.Builder("trivet-tablet", Files.readString(data.resolve("first-tablet.token")).strip()).path("/").isHttpOnly(true).build());
-        browser.get(wire.address() + "/session/pin/ana");
-        find(".pad button");
-        press("1111");
-        key("Sign in");
-        until(() -> browser.getCurrentUrl().endsWith("/work"));
-        until(() -> Boolean.TRUE.equals(script("const done = arguments[0]; (async () => (await navigator.serviceWorker.ready).active !== null && Boolean(await (await import('/js/tablet/store.js')).shelf.get('kit')))().then(done, () => done(false));")));
-    }
-
-    @AfterAll
-    static void part() throws IOException {
-        if (wire != null) {
-            wire.close();
-        }
-    }
-
-    private static Object script(String text, Object... values) {
-        return browser.executeAsyncScript(text, values);
-    }
-
-    private static long number(String sql) throws Exception {
-        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + data.resolve("trivet.db")); Statement statement = connection.createStatement(); ResultSet row = statement.executeQuery(sql)) {
-            return row.next() ? row.getLong(1) : 0;
-        }
-    }
-
-    private static long waits(String state) {
-        return (Long) script("const done = arguments[1]; import('/js/tablet/store.js').then(m => m.store.inState(arguments[0])).then(list => done(list.length));", state);
-    }
-
-    private static void send() {
-        script("const done = arguments[0]; import('/js/tablet/sender.js').then(m => m.flush(true)).then(() => done(true), () => done(false));");
-    }
+class TabletOfflineIT extends OnAWire {
 
     @Test
     @Order(1)
@@ -159,23 +106,6 @@ class TabletOfflineIT extends InBrowser {
         eventually(() -> number("SELECT count(*) FROM aside") == 1);
         assertEquals(0, waits("aside"));
         assertEquals(1, waits("reviewed"), "the tablet keeps it all the same");
-    }
-
-    private static void eventually(Condition condition) {
-        InBrowser.until(() -> {
-            try {
-                return condition.met();
-            } catch (RuntimeException unready) {
-                throw unready;
-            } catch (Exception failed) {
-                throw new IllegalStateException(failed);
-            }
-        });
-    }
-
-    /** Something that becomes true. */
-    private interface Condition {
-        boolean met() throws Exception;
     }
 
     @Test

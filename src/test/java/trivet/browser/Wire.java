@@ -8,15 +8,24 @@ import java.net.InetSocketAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
+import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
 
-/** The wire between a tablet and the service: it can be cut, and it can swallow the service's answer to records that were already taken in. */
+/**
+ * The wire between a tablet and the service: it can be cut, be slow and lose connections, swallow the service's answer to records that were already
+ * taken in, lead to another port, and carry another version of the screens.
+ */
 final class Wire implements AutoCloseable {
 
     private final ServerSocket door;
-    private final int service;
+    private volatile int service;
+    private volatile double loss;
+    private volatile int delayMs;
+    private volatile String build;
+    private volatile String missing;
+    private final Random random = new Random(20);
     private final Set<Socket> open = ConcurrentHashMap.newKeySet();
     private volatile boolean cut;
     private final AtomicInteger swallow = new AtomicInteger();
@@ -42,6 +51,23 @@ final class Wire implements AutoCloseable {
         }
     }
 
+    /** Leads to a service on another port from now on. */
+    void to(int port) {
+        service = port;
+    }
+
+    /** A share of the connections is lost, half of them before and half after the service was asked, and each way takes so long. */
+    void rough(double share, int ms) {
+        loss = share;
+        delayMs = ms;
+    }
+
+    /** The worker of the screens comes as one of another build, and one of its files does not come at all; null for none. */
+    void carry(String otherBuild, String missingFile) {
+        build = otherBuild;
+        missing = missingFile;
+    }
+
     /** The answers to so many further sendings of records are swallowed after the service has given them. */
     void swallow(int answers) {
         swallow.set(answers);
@@ -63,6 +89,16 @@ final class Wire implements AutoCloseable {
                 open.add(tablet);
                 open.add(far);
                 State state = new State();
+                double luck;
+                synchronized (random) {
+                    luck = random.nextDouble();
+                }
+                if (luck < loss / 2) {
+                    close(tablet);
+                    close(far);
+                    continue;
+                }
+                state.losesAnswer = luck < loss;
                 pump(tablet, far, state, true);
                 pump(far, tablet, state, false);
             } catch (IOException closed) {
@@ -73,6 +109,8 @@ final class Wire implements AutoCloseable {
 
     private static final class State {
         private volatile boolean sendsRecords;
+        private volatile boolean asksWorker;
+        private volatile boolean losesAnswer;
     }
 
     private void pump(Socket from, Socket to, State state, boolean asking) {
@@ -80,8 +118,21 @@ final class Wire implements AutoCloseable {
             byte[] buffer = new byte[65536];
             try (InputStream in = from.getInputStream(); OutputStream out = to.getOutputStream()) {
                 for (int count = in.read(buffer); count >= 0 && !cut; count = in.read(buffer)) {
+                    if (delayMs > 0) {
+                        Thread.sleep(delayMs / 2);
+                    }
+                    if (!asking && state.losesAnswer) {
+                        break;
+                    }
+                    if (!asking && state.asksWorker && build != null) {
+                        rebuild(buffer, count);
+                    }
                     if (asking) {
                         String head = new String(buffer, 0, Math.min(count, 200), StandardCharsets.ISO_8859_1);
+                        state.asksWorker = head.startsWith("GET /sw.js ");
+                        if (missing != null && head.startsWith("GET " + missing + " ")) {
+                            break;
+                        }
                         state.sendsRecords = head.startsWith("POST /api/records") || state.sendsRecords && !head.matches("(?s)(GET|POST|PUT) .*");
                     } else if (state.sendsRecords && swallow.getAndUpdate(left -> Math.max(0, left - 1)) > 0) {
                         break;
@@ -89,6 +140,8 @@ final class Wire implements AutoCloseable {
                     out.write(buffer, 0, count);
                     out.flush();
                 }
+            } catch (InterruptedException ended) {
+                Thread.currentThread().interrupt();
             } catch (IOException broken) {
                 // A broken wire is what this is for.
             } finally {
@@ -98,6 +151,15 @@ final class Wire implements AutoCloseable {
         }, "wire pump");
         thread.setDaemon(true);
         thread.start();
+    }
+
+    /** Puts another build in the place of the worker's, of the same length. */
+    private void rebuild(byte[] buffer, int count) {
+        String before = "const BUILD = \"";
+        int at = new String(buffer, 0, count, StandardCharsets.ISO_8859_1).indexOf(before);
+        if (at >= 0 && at + before.length() + build.length() < count) {
+            System.arraycopy(build.getBytes(StandardCharsets.ISO_8859_1), 0, buffer, at + before.length(), build.length());
+        }
     }
 
     private static void close(Socket socket) {

@@ -47,7 +47,7 @@ public record BestTime(Instant claimed, Instant entered, Optional<Duration> unce
         public static Optional<Sending> read(String text) {
             String[] parts = text == null ? new String[0] : text.split(";", -1);
             try {
-                return parts.length == 3 ? Optional.of(new Sending(parts[0], new BigDecimal(parts[1]), instant(parts[2]))) : Optional.empty();
+                return parts.length == 3 && parts[1].matches("\\d{1,15}(\\.\\d{1,6})?") ? Optional.of(new Sending(parts[0], new BigDecimal(parts[1]), instant(parts[2]))) : Optional.empty();
             } catch (NumberFormatException | java.time.DateTimeException unreadable) {
                 return Optional.empty();
             }
@@ -78,7 +78,7 @@ public record BestTime(Instant claimed, Instant entered, Optional<Duration> unce
 
     private static BestTime unmet(Fields clock, Instant claimed, Instant received, Sending sent, Instant wall, Duration setBack, boolean stated) {
         Duration byWall = Duration.between(wall, sent.wall());
-        Optional<BigDecimal> mono = clock.decimal("monotonic_ms").filter(ms -> clock.text("session").map(sent.session()::equals).orElse(false) && ms.compareTo(sent.monotonicMs()) <= 0);
+        Optional<BigDecimal> mono = clock.decimal("monotonic_ms").filter(ms -> Math.abs(ms.scale()) <= 20 && ms.precision() <= 40 && clock.text("session").map(sent.session()::equals).orElse(false) && ms.compareTo(sent.monotonicMs()) <= 0);
         Optional<Duration> byMono = mono.map(ms -> Duration.ofMillis(sent.monotonicMs().subtract(ms).longValue()));
         Duration ago = byMono.map(low -> byWall.compareTo(low) > 0 ? byWall : low).orElse(byWall.isNegative() ? Duration.ZERO : byWall);
         Optional<Duration> uncertainty = byMono.map(low -> ago.minus(low).plus(SAME_MOMENT).plus(ago.dividedBy(DRIFT_PARTS)).truncatedTo(ChronoUnit.MILLIS));

@@ -23,7 +23,7 @@ abstract class OnAWire extends InBrowser {
     static void join() throws Exception {
         wire = new Wire(service.port);
         browser.manage().window().setSize(new Dimension(800, 1280));
-        browser.manage().timeouts().scriptTimeout(Duration.ofSeconds(60));
+        browser.manage().timeouts().scriptTimeout(Duration.ofSeconds(150));
         browser.get(wire.address() + "/");
         browser.manage().addCookie(new Cookie.Builder("trivet-tablet", Files.readString(data.resolve("first-tablet.token")).strip()).path("/").isHttpOnly(true).build());
         browser.get(wire.address() + "/session/pin/ana");

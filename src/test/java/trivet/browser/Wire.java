@@ -15,12 +15,12 @@ import java.util.concurrent.atomic.AtomicInteger;
 
 /**
  * The wire between a tablet and the service: it can be cut, be slow and lose connections, swallow the service's answer to records that were already
- * taken in, lead to another port, and carry another version of the screens.
+ * taken in, and carry another version of the screens.
  */
 final class Wire implements AutoCloseable {
 
     private final ServerSocket door;
-    private volatile int service;
+    private final int service;
     private volatile double loss;
     private volatile int delayMs;
     private volatile String build;
@@ -49,11 +49,6 @@ final class Wire implements AutoCloseable {
         if (now) {
             open.forEach(Wire::close);
         }
-    }
-
-    /** Leads to a service on another port from now on. */
-    void to(int port) {
-        service = port;
     }
 
     /** A share of the connections is lost, half of them before and half after the service was asked, and each way takes so long. */
@@ -85,7 +80,13 @@ final class Wire implements AutoCloseable {
                     close(tablet);
                     continue;
                 }
-                Socket far = new Socket(InetAddress.getByName("localhost"), service);
+                Socket far;
+                try {
+                    far = new Socket(InetAddress.getByName("localhost"), service);
+                } catch (IOException nobodyThere) {
+                    close(tablet);
+                    continue;
+                }
                 open.add(tablet);
                 open.add(far);
                 State state = new State();

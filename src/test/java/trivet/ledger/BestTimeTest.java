@@ -109,6 +109,10 @@ class BestTimeTest {
         BestTime time = BestTime.of(clock(TRUE, "offset_ms", 9e18), TRUE, TRUE, Optional.empty());
         assertEquals(TRUE, time.entered());
         assertEquals(Optional.empty(), Sending.read("a;x;2026"));
+        assertEquals(Optional.empty(), Sending.read("a;1e999999999;" + TRUE));
+        assertEquals(Optional.of("a"), Sending.read("a;12.5;" + TRUE).map(Sending::session));
+        BestTime tiny = BestTime.of(clock(TRUE, "session", "a", "monotonic_ms", new BigDecimal("1e-999999")), TRUE, TRUE, Sending.read("a;12;" + TRUE));
+        assertEquals(TRUE, tiny.entered(), "a number of a million places is not reckoned with");
         assertEquals(Optional.empty(), Sending.read(null));
     }
 }

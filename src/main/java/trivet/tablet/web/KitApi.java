@@ -48,6 +48,7 @@ import trivet.site.Confirmed;
 import trivet.site.Site;
 import trivet.site.Sites;
 import trivet.site.web.Caller;
+import trivet.words.Words;
 
 /** Gives a tablet what it takes along to work without a network. */
 @Path("/tablet/kit.json")
@@ -86,7 +87,7 @@ public class KitApi {
     @GET
     public Response kit(@HeaderParam("If-None-Match") String known) {
         Instant now = clock.instant();
-        String mark = "\"" + journal.lastNumber() + "-" + register.lastNumber() + "-" + now.getEpochSecond() / 900 + "\"";
+        String mark = "\"" + journal.lastNumber() + "-" + register.lastNumber() + "-" + now.getEpochSecond() / 900 + "-" + Words.language() + "\"";
         if (mark.equals(known)) {
             return Response.notModified().header("ETag", mark).build();
         }

@@ -1,7 +1,8 @@
 /* Put after the sentences by the service. The language is the page's; on the tablet's own page it is that of whoever stands there. */
 const COMMA = ["es", "pl", "it"];
 let spoken = words, tag = "en";
-const number = value => COMMA.includes(tag) && typeof value === "string" ? value.replace(/^([+-]?\d+)\.(\d+)( °[CF])?$/, "$1,$2$3") : value;
+const apart = value => /^[+-]?\d+(\.\d+)? °[CF]$/.test(value) ? "\u2066" + value + "\u2069" : value;
+const number = value => tag === "ar" ? apart(value) : COMMA.includes(tag) && typeof value === "string" ? value.replace(/^([+-]?\d+)\.(\d+)( °[CF])?$/, "$1,$2$3") : value;
 const filled = (form, values) => form.replace(/\{(\d)\}/g, (all, i) => number(values[i]) ?? "");
 /** A sentence with its values in place. */
 export const say = (key, ...values) => filled(spoken[key] ?? words[key] ?? key, values);

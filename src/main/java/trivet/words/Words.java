@@ -26,6 +26,7 @@ public final class Words {
     private static final Map<String, ResourceBundle> BUNDLES = new LinkedHashMap<>();
     private static final List<String> COMMA = List.of("es", "pl", "it");
     private static final Pattern NUMBER = Pattern.compile("([+-]?\\d+)\\.(\\d+)( °[CF])?");
+    private static final Pattern TEMPERATURE = Pattern.compile("[+-]?\\d+(\\.\\d+)? °[CF]");
     private static final ThreadLocal<String> HERE = new ThreadLocal<>();
     private static volatile Supplier<String> asked = () -> FIRST;
 
@@ -118,8 +119,14 @@ public final class Words {
         return all;
     }
 
-    /** A number, alone or with its unit of temperature, with the decimal sign of the language; anything else as it is. */
+    /**
+     * A number, alone or with its unit of temperature, with the decimal sign of the language; where that is written from right to left, a temperature
+     * stands between U+2066 and U+2069 of Unicode's bidirectional algorithm (UAX 9), so that its sign and unit stay on their sides. Anything else as it is.
+     */
     public static String number(String text) {
+        if (rightToLeft()) {
+            return TEMPERATURE.matcher(text).matches() ? "\u2066" + text + "\u2069" : text;
+        }
         var parts = NUMBER.matcher(text);
         return COMMA.contains(language()) && parts.matches() ? parts.group(1) + "," + parts.group(2) + (parts.group(3) == null ? "" : parts.group(3)) : text;
     }

@@ -72,6 +72,7 @@ class LanguagesTest {
         assertEquals("Centro 74,9 °C", Words.in("es", () -> Words.say("j_core", "74.9 °C")));
         assertEquals("Core 74.9 °C", Words.say("j_core", "74.9 °C"));
         assertEquals("v1.2.3", Words.in("es", () -> Words.number("v1.2.3")), "only numbers are numbers");
+        assertEquals("\u2066-18 °C\u2069", Words.in("ar", () -> Words.number("-18 °C")), "UAX 9: a left-to-right isolate keeps sign and unit on their sides");
         assertEquals("en", Words.in("tlh", Words::language), "a language that is not there");
         assertTrue(Words.in("ar", Words::rightToLeft));
         assertFalse(Words.rightToLeft());

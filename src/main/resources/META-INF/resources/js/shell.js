@@ -28,13 +28,12 @@ const OPEN = [[/^\/$/, known => others.tiles(known)], [/^\/session\/pin\/([^/]+)
 let shownAt = 0;
 
 /** The page's own words, in the language of whoever stands here. */
-const LABELS = { s_today: () => say("s_today"), s_cooling: () => say("s_cooling"), s_fridges: () => say("s_fridges"), s_deviations: () => say("s_deviations"), s_waiting_here: () => say("s_waiting_here"), s_sign_out: () => say("s_sign_out"),
-  s_back_to_the_tiles_in: () => say("s_back_to_the_tiles_in"), s_s_unless_you_go_on: () => say("s_s_unless_you_go_on") };
+const LABELS = ["s_today", "s_cooling", "s_fridges", "s_deviations", "s_waiting_here", "s_sign_out", "s_back_to_the_tiles_in", "s_s_unless_you_go_on"];
 
 async function screen(path) {
   const known = await model(), person = here();
   await speak(known?.kit.people.find(one => one.id === person?.id)?.language ?? "en");
-  for (const label of document.querySelectorAll("[data-say]")) label.textContent = LABELS[label.dataset.say]();
+  for (const label of document.querySelectorAll("[data-say]")) if (LABELS.includes(label.dataset.say)) label.textContent = say(label.dataset.say);
   const told = path === "/waiting" ? await others.waiting(known, await store.all(), await photoStore.all()) : null;
   if (told) return { told, known, person };
   if (!known) return { told: others.strange(), known, person };

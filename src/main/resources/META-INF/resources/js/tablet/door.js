@@ -16,51 +16,42 @@ function problem(form, text) {
   form.elements.pin.focus();
 }
 
+/** Signs a person in at the service, or by what this tablet knows where none answers; the reason why not, empty when the person is in. */
+async function signedIn(id, address, proof, alone) {
+  let answer;
+  try {
+    answer = await fetch(address, { method: "POST", body: new URLSearchParams(proof), signal: AbortSignal.timeout(PATIENCE_MS) });
+    if (answer.status >= 502 && answer.status <= 504) throw new Error("no service behind the address");
+  } catch (absent) {
+    const refused = await alone();
+    if (refused) return refused;
+    enter(id, true);
+    go("/work");
+    return "";
+  }
+  const text = await answer.text();
+  if (!answer.ok || !answer.redirected) return text || say("refused");
+  enter(id);
+  location.href = new URL(answer.url).pathname;
+  return "";
+}
+
 /** Signs a person in by PIN. */
 async function signIn(form) {
   const id = form.dataset.person ?? location.pathname.split("/").pop(), pin = form.elements.pin.value;
   form.inert = true;
-  try {
-    const answer = await fetch("/session/pin/" + id, { method: "POST", body: new URLSearchParams({ pin }), signal: AbortSignal.timeout(PATIENCE_MS) });
-    if (answer.status >= 502 && answer.status <= 504) throw new Error("no service behind the address");
-    if (answer.ok && answer.redirected) {
-      enter(id);
-      location.href = new URL(answer.url).pathname;
-      return;
-    }
-    const page = new DOMParser().parseFromString(await answer.text(), "text/html");
-    form.inert = false;
-    problem(form, page.querySelector("[role=alert]")?.textContent ?? say("refused"));
-  } catch (absent) {
-    const refused = await check(id, pin).catch(() => say("pin_not_known_here"));
-    form.inert = false;
-    if (refused) problem(form, refused);
-    else {
-      enter(id, true);
-      go("/work");
-    }
-  }
+  const refused = await signedIn(id, "/session/pin/" + id, { pin }, () => check(id, pin).catch(() => say("pin_not_known_here")));
+  if (!refused) return;
+  const page = new DOMParser().parseFromString(refused, "text/html");
+  form.inert = false;
+  problem(form, page.querySelector("[role=alert]")?.textContent ?? (page.body.children.length ? say("refused") : refused));
 }
 
 /** Signs a person in by a badge that was scanned. */
 async function scanned(text) {
   const id = onBadge(text);
-  if (!id) return;
-  try {
-    const answer = await fetch("/session/badge", { method: "POST", body: new URLSearchParams({ badge: text }), signal: AbortSignal.timeout(PATIENCE_MS) });
-    if (answer.status >= 502 && answer.status <= 504) throw new Error("no service behind the address");
-    if (answer.ok && answer.redirected) {
-      enter(id);
-      location.href = new URL(answer.url).pathname;
-    } else refuse(await answer.text());
-  } catch (absent) {
-    const refused = await checkBadge(text).catch(() => say("j_that_is_no_badge"));
-    if (refused) refuse(refused);
-    else {
-      enter(id, true);
-      go("/work");
-    }
-  }
+  const refused = id && await signedIn(id, "/session/badge", { badge: text }, () => checkBadge(text).catch(() => say("j_that_is_no_badge")));
+  if (refused) refuse(refused);
 }
 
 function refuse(text) {

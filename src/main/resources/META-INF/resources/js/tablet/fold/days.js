@@ -1,4 +1,6 @@
-/** Days as the site counts them, in its zone. */
+import { dates } from "/words.js";
+
+/** Days and moments as the site counts and writes them, in its zone. */
 const MINUTE = 60000, DAY = 24 * 60 * MINUTE;
 
 /** What a clock in a zone shows at a moment, read as if it were UTC. */
@@ -13,6 +15,14 @@ function momentOf(wall, zone) {
   const before = wall - (shown(wall - DAY, zone) - (wall - DAY)), after = wall - (shown(wall + DAY, zone) - (wall + DAY));
   const showing = [before, after].filter(at => shown(at, zone) === wall);
   return showing.length ? Math.min(...showing) : before;
+}
+
+/** How a site's zone writes clock times, and moments with their day, in the language of whoever reads. */
+export function written(zone) {
+  const clock = new Intl.DateTimeFormat(dates(), { timeZone: zone, hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
+  const day = new Intl.DateTimeFormat(dates(), { timeZone: zone, day: "numeric", month: "short" });
+  const time = at => clock.format(at);
+  return { time, moment: at => day.format(at) + " " + time(at) };
 }
 
 /** The first moment after the business day of a moment. */

@@ -1,8 +1,7 @@
 import { temperature } from "../../lib/decimal.js";
 import { judgeRange } from "../../judge/range.js";
-import { dates, say } from "/words.js";
-
-const momentOf = (zone, at) => new Intl.DateTimeFormat(dates(), { timeZone: zone, day: "numeric", month: "short", hour: "2-digit", minute: "2-digit", hourCycle: "h23" }).format(new Date(at)).replace(",", "");
+import { say } from "/words.js";
+import { written } from "./days.js";
 
 /**
  * Why a probe is not to be trusted at a moment, as a sentence; empty when it is. A check that this tablet recorded counts as the service would count it;
@@ -15,7 +14,7 @@ export function doubtOf({ kit, local }, probe, at) {
     const read = temperature(last.data.temperature);
     if (last.data.method === "boiling" && (last.data.altitude_m !== undefined || last.data.pressure_hpa !== undefined)) return say("probe_boiling_waits", probe);
     if (read && judgeRange(kit.ranges["probe-" + last.data.method], read).verdict === "within") return "";
-    return say("j_probe_failed_its_check_of_what", probe, momentOf(kit.site.zone, Date.parse(last.claimed_at)), read ? ", " + read.text : "");
+    return say("j_probe_failed_its_check_of_what", probe, written(kit.site.zone).moment(Date.parse(last.claimed_at)), read ? ", " + read.text : "");
   }
   const known = kit.probes.find(one => one.id === probe);
   if (!known) return "";

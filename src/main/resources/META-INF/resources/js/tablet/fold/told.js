@@ -16,7 +16,6 @@ const tell = {
   "reheat-begun": (b, at, record) => { if (b.reheat) (b.reheats ??= []).push(b.reheat); b.reheat = { id: record.id, begun: at, number: b.run, core: [], backs: [], before: { cooling: b.cooling, oven: b.oven } }; b.run += 1; b.cooling = []; b.oven = null; },
   "reheat-reading": (b, at, record, reading) => { const reheat = b.reheat ?? b.reheats?.[b.reheats.length - 1]; if (reading && reheat) reheat.core.push({ ...reading, held: record.data.held_seconds ?? null, piece: record.data.piece ?? null }); },
   "put-away": (b, at, record) => { b.put_away = at; b.put_away_by = record.id; b.unit = record.data.unit; b.use_by = record.data.use_by ?? null; if (!over(b)) b.life = "stored"; },
-  moved: (b, at, record) => { b.place = record.data.place; },
   gone: (b, at, record) => { b.left = (b.left ?? b.pieces) - (record.data.pieces ?? b.left ?? b.pieces); if (b.left <= 0) b.life = "gone"; },
   destroyed: b => { b.life = "destroyed"; },
   "struck-out": (b, at, record) => { if (b.cook.length + b.cooling.length > 0) b.holds.push({ id: record.id, words: say("j_struck_out_with_readings_a_second"), since: at }); else b.life = "struck out"; },

@@ -4,7 +4,6 @@ import { batches } from "../fold.js";
 import { planOf } from "../kit.js";
 import { padForm, parts, valueAndUnit } from "./parts.js";
 
-
 function readingsOf(unit, model) {
   return model.local.filter(record => record.kind === "unit-reading" && record.data.unit === unit.id);
 }
@@ -32,24 +31,24 @@ ${inside.length ? html`<section class="card"><h2>${say("s_it_was_warm_probe_the_
 <section class="card"><h2>${say("s_read_today")}</h2>${readingsOf(unit, model).map(record => html`<p>${p.time(Date.parse(record.claimed_at))} ${p.value(record.data.temperature.value, record.data.temperature.unit)} ${p.initials(record.person)} ${p.mark(record)} <a class="key small" href="/records/${record.id}/correct">${say("s_correct")}</a></p>`)}${unit.last ? html`<p>${p.moment(unit.last.at)} ${unit.last.text} ${p.verdict(unit.last.verdict)}</p>` : readingsOf(unit, model).length ? "" : html`<p>${say("s_nothing_yet")}</p>`}</section>` };
 }
 
+/** The two forms that note something as good or not. */
+const goodOrNot = (p, kind, item, envelope) => html`${p.form(kind, { ...envelope, data: { item, good: true } }, html`<p data-said hidden></p><button class="key primary">${say("s_it_is_as_it_should_be")}</button>`)}
+${p.form(kind, { ...envelope, data: { item, good: false } }, html`<p data-said hidden></p><label class="field">${say("s_what_is_not_as_it_should")} <input name="words" required></label><button class="key">${say("s_it_is_not_as_it_should")}</button>`)}
+<p><a class="key" href="${envelope.then}">${say("s_go_on")}</a></p>`;
+
 /** A control by the plan's own criterion, noted as good or not. */
 export async function own(model, id, item) {
   const b = (await batches(model)).find(one => one.id === id), own = b && planOf(model.kit, b).own.find(one => one.id === item);
   if (!own) return null;
-  const p = parts(model), base = { batch: b.id, plan: b.plan };
   return { title: own.title, body: html`<h1>${b.code} · ${own.title}</h1><p class="now">${own.what}</p><p>${own.how}</p><p>${say("s_limit_3")} <b>${own.limit}</b></p>
-${p.form("plan-check", { ...base, data: { item, good: true }, then: "/batches/" + b.id }, html`<p data-said hidden></p><button class="key primary">${say("s_it_is_as_it_should_be")}</button>`)}
-${p.form("plan-check", { ...base, data: { item, good: false }, then: "/batches/" + b.id }, html`<p data-said hidden></p><label class="field">${say("s_what_is_not_as_it_should")} <input name="words" required></label><button class="key">${say("s_it_is_not_as_it_should")}</button>`)}
-<p><a class="key" href="/batches/${b.id}">${say("s_go_on")}</a></p>` };
+${goodOrNot(parts(model), "plan-check", item, { batch: b.id, plan: b.plan, then: "/batches/" + b.id })}` };
 }
 
 /** A prerequisite programme that is looked at, noted as good or not. */
 export function programme(model, item) {
-  const programme = model.kit.programme_texts.find(one => one.id === item), check = model.kit.programmes.find(one => one.subject === item), p = parts(model);
+  const programme = model.kit.programme_texts.find(one => one.id === item), check = model.kit.programmes.find(one => one.subject === item);
   return programme && { title: programme.title, body: html`<h1>${programme.title}</h1><p class="now">${programme.what}</p>
-${p.form("programme-check", { check: check?.id, data: { item, good: true }, then: "/work" }, html`<p data-said hidden></p><button class="key primary">${say("s_it_is_as_it_should_be")}</button>`)}
-${p.form("programme-check", { check: check?.id, data: { item, good: false }, then: "/work" }, html`<p data-said hidden></p><label class="field">${say("s_what_is_not_as_it_should")} <input name="words" required></label><button class="key">${say("s_it_is_not_as_it_should")}</button>`)}
-<p><a class="key" href="/work">${say("s_go_on")}</a></p>` };
+${goodOrNot(parts(model), "programme-check", item, { check: check?.id, then: "/work" })}` };
 }
 
 /** The record of this tablet or of the kit that is to be corrected. */

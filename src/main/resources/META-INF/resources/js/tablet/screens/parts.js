@@ -1,12 +1,10 @@
 import { html } from "../../lib/html.js";
-import { dates, named, say, shown } from "/words.js";
+import { named, say, shown } from "/words.js";
+import { written } from "../fold/days.js";
 
 /** Pieces that several screens share: times of the site, people, verdicts, and forms that become records. */
 export function parts(model) {
-  const { kit } = model;
-  const clock = new Intl.DateTimeFormat(dates(), { timeZone: kit.site.zone, hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
-  const day = new Intl.DateTimeFormat(dates(), { timeZone: kit.site.zone, day: "numeric", month: "short" });
-  const time = at => clock.format(at), moment = at => day.format(at) + " " + clock.format(at);
+  const { kit } = model, { time, moment } = written(kit.site.zone);
   const initials = id => kit.people.find(person => person.id === id)?.initials ?? id;
   const name = id => kit.people.find(person => person.id === id)?.name ?? id;
   const value = (number, unit) => shown(number + " °" + unit);

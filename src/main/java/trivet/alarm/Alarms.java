@@ -17,11 +17,6 @@ public interface Alarms {
      * @param endedAt when it was over by itself
      */
     record Raised(Alarm alarm, Instant raisedAt, Optional<Instant> toldAt, Optional<String> toldHow, Optional<Instant> seenAt, Optional<String> seenBy, Optional<Instant> endedAt) {
-
-        /** Whether it still asks for somebody. */
-        public boolean open() {
-            return seenAt.isEmpty() && endedAt.isEmpty();
-        }
     }
 
     /** Raises each matter that was not raised before, and ends those that are no longer among them. */

@@ -20,7 +20,6 @@ import trivet.device.Devices;
 import trivet.ledger.Heard;
 import trivet.ledger.Ids;
 import trivet.people.People;
-import trivet.people.Person;
 import trivet.site.Sites;
 import trivet.words.Words;
 
@@ -92,7 +91,7 @@ public class Watch {
     }
 
     private String name(String person) {
-        return people.find(person).map(Person::name).orElse(person);
+        return people.name(person);
     }
 
     /** Tablets that spoke today and have been silent since, while food that must be measured is under way. */

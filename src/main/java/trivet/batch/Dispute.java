@@ -15,8 +15,12 @@ import trivet.ledger.Fields;
  */
 public record Dispute(Entry of, List<Version> versions) {
 
-    /** Whether a correction is one of those in dispute. */
-    public boolean has(String correction) {
+    /** What may be accepted of all that waits: the ids of the records that no dispute is about, in their order. */
+    public static List<String> acceptable(List<Entry> waiting, List<Dispute> disputes) {
+        return waiting.stream().map(Entry::id).filter(id -> disputes.stream().noneMatch(dispute -> dispute.has(id))).toList();
+    }
+
+    private boolean has(String correction) {
         return versions.stream().flatMap(version -> version.corrections().stream()).anyMatch(entry -> entry.id().equals(correction));
     }
 

@@ -23,28 +23,24 @@ public record Told(Entry entry, Fields data, Instant at, List<Entry> corrections
 
     /** The records in order of their time, with every correction applied, or without those that wait for acceptance; where tablets differ, by the last of them. */
     public static List<Told> of(List<Entry> entries, boolean withWaiting) {
-        return withWaiting ? with(entries, Integer.MAX_VALUE) : told(entries, false, 0);
+        return told(entries, new Accounts(entries), withWaiting, Integer.MAX_VALUE);
     }
 
     /** Every way in which the records may be read: with what waits, once for each version of what tablets corrected differently, and without it. */
     public static List<List<Told>> ways(List<Entry> entries) {
+        Accounts accounts = new Accounts(entries);
         List<List<Told>> ways = new ArrayList<>();
-        int versions = disputes(entries).stream().mapToInt(dispute -> dispute.versions().size()).max().orElse(1);
+        int versions = disputes(entries, accounts).stream().mapToInt(dispute -> dispute.versions().size()).max().orElse(1);
         for (int choice = versions - 1; choice >= 0; choice--) {
-            ways.add(with(entries, choice));
+            ways.add(told(entries, accounts, true, choice));
         }
-        if (!waiting(entries).isEmpty()) {
-            ways.add(told(entries, false, 0));
+        if (!waiting(entries, accounts).isEmpty()) {
+            ways.add(told(entries, accounts, false, 0));
         }
         return ways;
     }
 
-    private static List<Told> with(List<Entry> entries, int choice) {
-        return told(entries, true, choice);
-    }
-
-    private static List<Told> told(List<Entry> entries, boolean withWaiting, int choice) {
-        Accounts accounts = new Accounts(entries);
+    private static List<Told> told(List<Entry> entries, Accounts accounts, boolean withWaiting, int choice) {
         List<Told> told = new ArrayList<>();
         for (Entry entry : entries) {
             boolean late = accounts.waitsAsLate(entry);
@@ -68,13 +64,19 @@ public record Told(Entry entry, Fields data, Instant at, List<Entry> corrections
 
     /** The records that tablets corrected differently, and of which nobody has picked a version. */
     public static List<Dispute> disputes(List<Entry> entries) {
-        Accounts accounts = new Accounts(entries);
+        return disputes(entries, new Accounts(entries));
+    }
+
+    private static List<Dispute> disputes(List<Entry> entries, Accounts accounts) {
         return entries.stream().filter(entry -> !entry.kind().equals("correction")).map(entry -> new Dispute(entry, accounts.versions(entry))).filter(dispute -> dispute.versions().size() > 1).toList();
     }
 
     /** The corrections, and the records written much later, that wait for somebody who wrote neither to accept them; a correction in dispute waits for a pick. */
     public static List<Entry> waiting(List<Entry> entries) {
-        Accounts accounts = new Accounts(entries);
+        return waiting(entries, new Accounts(entries));
+    }
+
+    private static List<Entry> waiting(List<Entry> entries, Accounts accounts) {
         Map<String, Entry> byId = new HashMap<>();
         entries.forEach(entry -> byId.put(entry.id(), entry));
         return entries.stream().filter(entry -> {

@@ -14,7 +14,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.BiFunction;
 import java.util.stream.Collectors;
 import trivet.batch.Life;
 import trivet.batch.Told;
@@ -245,15 +244,9 @@ public class Daybook {
         return probes(clock.instant()).blocked(probe, clock.instant());
     }
 
-    /** Why a probe is blocked at a moment of the last weeks, or later, as a sentence; empty when what it measured then may be trusted. Read once for many questions. */
-    public BiFunction<String, Instant, Optional<String>> probeDoubts() {
-        return probes(clock.instant())::blocked;
-    }
-
-    /** When a probe that may be used now must have passed its next check; empty where it is blocked already or nothing is known of it. */
-    public Optional<Instant> probeTrustedUntil(String probe) {
-        Instant now = clock.instant();
-        return probes(now).trustedUntil(probe, now);
+    /** Which probe may be trusted at moments of the last weeks, or later. */
+    public ProbeTrust probeTrust() {
+        return probes(clock.instant());
     }
 
     /** The last check of a probe. */

@@ -5,6 +5,8 @@ import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import trivet.ledger.Entry;
@@ -37,12 +39,12 @@ public class Handovers {
     public List<Handover> list() {
         Instant now = clock.instant();
         List<Entry> taken = journal.ofKind("shift-taken", now.minus(LOOK_BACK), now.plusSeconds(60));
-        List<Handover> all = new java.util.ArrayList<>(journal.ofKind("shift-ended", now.minus(LOOK_BACK), now.plusSeconds(60)).stream().filter(entry -> !entry.data().texts("batches").isEmpty()).map(entry -> {
+        List<Handover> all = new ArrayList<>(journal.ofKind("shift-ended", now.minus(LOOK_BACK), now.plusSeconds(60)).stream().filter(entry -> !entry.data().texts("batches").isEmpty()).map(entry -> {
             String to = entry.data().text("to").orElse("");
             Optional<Instant> when = taken.stream().filter(one -> one.person().equals(to) && one.data().text("of").map(entry.id()::equals).orElse(false)).map(Entry::claimedAt).findFirst();
             return new Handover(entry.id(), entry.person(), to, entry.data().texts("batches"), entry.claimedAt(), when);
         }).toList());
-        java.util.Collections.reverse(all);
+        Collections.reverse(all);
         return all;
     }
 

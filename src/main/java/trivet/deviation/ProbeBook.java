@@ -23,7 +23,7 @@ import trivet.words.Words;
  * Which probe may be trusted when. One that failed its last check, or whose check is overdue, is blocked for control points
  * until it passes: what it measures within a limit counts as unjudged.
  */
-final class ProbeBook {
+final class ProbeBook implements ProbeTrust {
 
     /** How long a passed check holds; common practice, no source. */
     static final Duration HOLDS = Duration.ofDays(7);
@@ -41,8 +41,8 @@ final class ProbeBook {
         this.knownSince = knownSince;
     }
 
-    /** Why a probe is blocked at a moment, as a sentence; empty when it is not. */
-    Optional<String> blocked(String probe, Instant at) {
+    @Override
+    public Optional<String> blocked(String probe, Instant at) {
         Optional<Told> last = lastOf(probe, at);
         if (last.isPresent() && !passed(last.get().data(), last.get().at())) {
             String value = last.get().data().temperature("temperature").map(t -> ", " + t).orElse("");
@@ -51,8 +51,8 @@ final class ProbeBook {
         return due(probe, last).filter(due -> !at.isBefore(site.end(site.dayOf(due)))).map(due -> Words.say("j_probe_was_to_be_checked_on", probe, site.dayOf(due)));
     }
 
-    /** The end of the day on which a probe must be checked again, exclusive; empty where it is blocked at the moment or nothing is known of it. */
-    Optional<Instant> trustedUntil(String probe, Instant at) {
+    @Override
+    public Optional<Instant> trustedUntil(String probe, Instant at) {
         return blocked(probe, at).isPresent() ? Optional.empty() : due(probe, lastOf(probe, at)).map(due -> site.end(site.dayOf(due)));
     }
 

@@ -37,6 +37,11 @@ public class People {
         return register.latest("person", id).map(People::person);
     }
 
+    /** The name of a person, or the bare id of one who is not known here. */
+    public String name(String id) {
+        return find(id).map(Person::name).orElse(id);
+    }
+
     /** The initials of a person, or the bare id of one who is not known here. */
     public String initials(String id) {
         return find(id).map(Person::initials).orElse(id);

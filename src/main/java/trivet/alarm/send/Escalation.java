@@ -15,7 +15,6 @@ import java.net.http.HttpResponse;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.LocalTime;
-import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -108,7 +107,7 @@ public class Escalation {
     }
 
     private static String text(Site site, List<Alarms.Raised> open) {
-        DateTimeFormatter moment = DateTimeFormatter.ofPattern("HH:mm").withZone(ZoneId.of(site.zone().getId()));
+        DateTimeFormatter moment = DateTimeFormatter.ofPattern("HH:mm").withZone(site.zone());
         return open.stream().map(one -> moment.format(one.alarm().since()) + "  " + one.alarm().words()).collect(Collectors.joining("\n", "", "\n\n" + Words.say("alarm.foot") + "\n"));
     }
 

@@ -14,16 +14,14 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.Clock;
-import java.time.Instant;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Map;
 import trivet.device.Devices;
 import trivet.lan.HostName;
 import trivet.ledger.Heard;
 import trivet.ledger.Journal;
-import trivet.site.Sites;
 import trivet.site.web.Door;
+import trivet.site.web.Moments;
 import trivet.site.web.QrCode;
 import trivet.words.Words;
 
@@ -31,8 +29,6 @@ import trivet.words.Words;
 @Path("/owner/tablets")
 @Produces(MediaType.TEXT_HTML)
 public class NetworkPages {
-
-    private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("d MMM HH:mm");
 
     @Inject
     @Location("lan/tablets.html")
@@ -51,7 +47,7 @@ public class NetworkPages {
     @Inject
     Journal journal;
     @Inject
-    Sites sites;
+    Moments moments;
     @Inject
     Door door;
     @Inject
@@ -66,14 +62,10 @@ public class NetworkPages {
         List<Heard.Word> holding = holding();
         List<Map<String, Object>> tablets = devices.tablets().stream().map(tablet -> {
             var word = heard.of(tablet.id());
-            return Map.<String, Object>of("id", tablet.id(), "name", tablet.name(), "revoked", tablet.revoked(), "heard", word.map(one -> moment(one.at())).orElse(""), "waiting", word.map(Heard.Word::waiting).orElse(0));
+            return Map.<String, Object>of("id", tablet.id(), "name", tablet.name(), "revoked", tablet.revoked(), "heard", word.map(one -> moments.moment(one.at())).orElse(""), "waiting", word.map(Heard.Word::waiting).orElse(0));
         }).toList();
         return page.data("address", address).data("tablets", tablets).data("next", address.next()).data("holding", holding.size()).data("records", holding.stream().mapToInt(Heard.Word::waiting).sum())
                 .data("problem", problem).data("asked", name).render();
-    }
-
-    private String moment(Instant at) {
-        return MOMENT.withLocale(Words.locale()).format(at.atZone(sites.current().orElseThrow().zone()));
     }
 
     private List<Heard.Word> holding() {
@@ -89,7 +81,7 @@ public class NetworkPages {
         String code = invitations.invite(name.strip(), door.person().orElseThrow());
         String where = address.secure() + "/join/" + code;
         return Response.ok(invite.data("name", name.strip()).data("code", code.substring(0, 4) + " " + code.substring(4)).data("where", where).data("picture", new RawString(QrCode.svg(where))).data("address", address)
-                .data("until", moment(clock.instant().plus(Invitations.HOLDS))).render()).build();
+                .data("until", moments.moment(clock.instant().plus(Invitations.HOLDS))).render()).build();
     }
 
     @POST

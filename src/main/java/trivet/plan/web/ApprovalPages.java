@@ -80,7 +80,7 @@ public class ApprovalPages {
 
     private Version version(ApprovedPlan plan, Optional<Study> before) {
         List<Differences.Difference> differs = before.flatMap(old -> plan.study().map(now -> Differences.between(old, now))).orElse(List.of());
-        String name = editing.people().find(plan.by()).map(person -> person.name()).orElse(plan.by());
+        String name = editing.people().name(plan.by());
         return new Version(plan.ref().version(), plan.ref().sha256(), name, MOMENT.withLocale(Words.locale()).format(plan.signedAt().atZone(zone())), MOMENT.withLocale(Words.locale()).format(plan.from().atZone(zone())), plan.meaning(), differs);
     }
 

@@ -58,7 +58,7 @@ public class PlanReports {
         Knowledge known = editing.knowledge();
         List<ApprovedPlan> history = plans.history(product);
         boolean approved = !history.isEmpty() && history.get(history.size() - 1).ref().sha256().equals(text.sha256());
-        List<List<String>> versions = history.stream().map(plan -> List.of(String.valueOf(plan.ref().version()), people.find(plan.by()).map(person -> person.name()).orElse(plan.by()) + ", " + moment(plan.signedAt()), plan.meaning() + " (" + moment(plan.from()) + ")", plan.ref().sha256())).toList();
+        List<List<String>> versions = history.stream().map(plan -> List.of(String.valueOf(plan.ref().version()), people.name(plan.by()) + ", " + moment(plan.signedAt()), plan.meaning() + " (" + moment(plan.from()) + ")", plan.ref().sha256())).toList();
         var open = editing.open(study);
         return press.pdf(paper.data("chapters", PlanPaper.of(study, known, editing.rulebook(), open, versions)).data("heading", PlanPaper.heading(study, approved)).data("sha256", text.sha256()).data("letter", size.equals("letter"))
                 .data("flow", new RawString(PlanDrawings.flow(study, known))).data("rooms", new RawString(PlanDrawings.rooms(study))).data("site", sites.current().map(site -> site.name() + ", " + site.address()).orElse(""))

@@ -187,7 +187,7 @@ public class Reports {
 
         /** Name of a person. */
         public String name(String person) {
-            return people.find(person).map(Person::name).orElse(person);
+            return people.name(person);
         }
 
         /** Every number of a limit. */

@@ -20,10 +20,7 @@ import java.net.URI;
 import java.time.Clock;
 import java.time.LocalTime;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.EnumSet;
-import java.util.HashSet;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -31,12 +28,6 @@ import java.util.Set;
 import trivet.device.Devices.Probe;
 import trivet.device.Devices;
 import trivet.device.Unit;
-import trivet.limit.Limit;
-import trivet.limit.LimitNumbers;
-import trivet.limit.LimitOverride;
-import trivet.limit.Rulebook;
-import trivet.limit.Rulebooks;
-import trivet.limit.Standing;
 import trivet.people.People;
 import trivet.people.Person;
 import trivet.people.Role;
@@ -45,12 +36,10 @@ import trivet.site.Site;
 import trivet.site.Sites;
 import trivet.words.Words;
 
-/** The first start, and the owner's screens: rulebook, people, units and probes. */
+/** The first start, and the owner's screens: people, units and probes. */
 @Path("/")
 @Produces(MediaType.TEXT_HTML)
 public class OwnerPages {
-
-    private static final String LOOSER = "looser than the law";
 
     @Inject
     @Location("site/start.html")
@@ -58,9 +47,6 @@ public class OwnerPages {
     @Inject
     @Location("site/owner.html")
     Template owner;
-    @Inject
-    @Location("site/rulebook.html")
-    Template rulebook;
     @Inject
     @Location("site/gone.html")
     Template gone;
@@ -75,8 +61,6 @@ public class OwnerPages {
     Devices devices;
     @Inject
     Sites sites;
-    @Inject
-    Rulebooks rulebooks;
     @Inject
     Sessions sessions;
     @Inject
@@ -239,71 +223,5 @@ public class OwnerPages {
         } catch (IllegalArgumentException refused) {
             return Response.seeOther(jakarta.ws.rs.core.UriBuilder.fromPath("/owner").queryParam("problem", "{p}").build(refused.getMessage())).build();
         }
-    }
-
-    @GET
-    @Path("owner/rulebook")
-    public TemplateInstance rulebook(@QueryParam("id") String id) {
-        return page(id, null);
-    }
-
-    private TemplateInstance page(String id, String problem) {
-        Rulebook chosen = id == null ? null : rulebooks.find(id).orElse(null);
-        return rulebook.data("rulebooks", rulebooks.list()).data("chosen", chosen)
-                .data("limits", chosen == null ? List.of() : chosen.limits().stream().map(OwnerPages::shown).toList())
-                .data("history", sites.confirmations()).data("problem", problem).data("looser", LOOSER)
-                .data("today", java.time.LocalDate.ofInstant(clock.instant(), sites.current().orElseThrow().zone()));
-    }
-
-    /** A limit with every number, as it is shown for confirmation. */
-    public record ShownLimit(Limit limit, List<LimitNumbers.LimitNumber> numbers, boolean suggestion) {
-
-        /** Its standing in words. */
-        public String standing() {
-            return Words.named("standing", limit.basis().standing().word());
-        }
-    }
-
-    private static ShownLimit shown(Limit limit) {
-        return new ShownLimit(limit, LimitNumbers.of(limit), limit.basis().suggestion());
-    }
-
-    @POST
-    @Path("owner/rulebook")
-    public Response confirm(MultivaluedMap<String, String> form) {
-        String id = first(form, "id");
-        try {
-            Rulebook chosen = rulebooks.find(id).orElseThrow(() -> new IllegalArgumentException(Words.say("j_pick_a_rulebook_first")));
-            List<LimitOverride> overrides = overrides(form, chosen);
-            if (first(form, "name").isEmpty()) {
-                throw new IllegalArgumentException(Words.say("j_confirm_with_your_name_these_numbers"));
-            }
-            Set<String> adopted = new HashSet<>(Optional.ofNullable(form.get("adopt")).orElse(List.of()));
-            sites.confirm(id, adopted, overrides, by(), clock.instant());
-            return Response.seeOther(URI.create("/owner")).build();
-        } catch (IllegalArgumentException refused) {
-            return Response.status(422).entity(page(id, refused.getMessage()).render()).build();
-        }
-    }
-
-    private static List<LimitOverride> overrides(MultivaluedMap<String, String> form, Rulebook chosen) {
-        List<LimitOverride> overrides = new ArrayList<>();
-        for (Limit limit : chosen.limits()) {
-            for (LimitNumbers.LimitNumber number : LimitNumbers.of(limit)) {
-                String key = limit.id() + "/" + number.path();
-                String value = first(form, "value:" + key);
-                if (value.isEmpty()) {
-                    continue;
-                }
-                LimitOverride override = new LimitOverride(limit.id(), number.path(), value, first(form, "reason:" + key),
-                        first(form, "source:" + key), Standing.PRACTICE);
-                boolean looser = override.looserThan(limit);
-                if (looser && number.basis().standing() == Standing.LAW && !first(form, "looser").equals(LOOSER)) {
-                    throw new IllegalArgumentException(Words.say("j_your_number_for_is_looser_than", value, limit.id(), number.text(), LOOSER));
-                }
-                overrides.add(override);
-            }
-        }
-        return overrides;
     }
 }

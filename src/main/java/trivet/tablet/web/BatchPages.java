@@ -17,6 +17,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import trivet.batch.Dispute;
 import trivet.check.Reading;
 import trivet.deviation.BatchRecord;
 import trivet.deviation.Daybook;
@@ -83,7 +84,7 @@ public class BatchPages {
         return screen.of(page).data("outlook", outlook).data("heat", Evidence.heat(batch).orElse("")).data("b", batch).data("curves", batch.runs().stream().map(run -> new RawString(Curve.svg(run, sites.current().orElseThrow().zone(), run.ended() ? List.of() : outlook, Optional.of(clock.instant())))).toList())
                 .data("fridges", devices.inUse(Unit.Kind.FRIDGE, Unit.Kind.FREEZER)).data("places", devices.inUse(Unit.Kind.COOLING_RACK, Unit.Kind.BLAST_CHILLER, Unit.Kind.FRIDGE))
                 .data("useBy", useBy).data("big", big(batch)).data("holdIds", String.join(" ", batch.holds().stream().map(hold -> hold.id()).toList()))
-                .data("waitingIds", String.join(" ", batch.waiting().stream().map(entry -> entry.id()).filter(entry -> batch.disputes().stream().noneMatch(dispute -> dispute.has(entry))).toList())).data("sheets", batch.entries().stream().flatMap(e -> e.sheet().stream()).distinct().toList()).data("checkIds", checkIds(batch));
+                .data("waitingIds", String.join(" ", Dispute.acceptable(batch.waiting(), batch.disputes()))).data("sheets", batch.entries().stream().flatMap(e -> e.sheet().stream()).distinct().toList()).data("checkIds", checkIds(batch));
     }
 
     private static Map<String, String> checkIds(BatchRecord batch) {

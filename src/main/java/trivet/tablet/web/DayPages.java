@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import trivet.batch.Dispute;
 import trivet.batch.Life;
 import trivet.batch.Told;
 import trivet.check.Check;
@@ -159,7 +160,7 @@ public class DayPages {
         int next = all.indexOf(shown) + 1;
         UnitRecord week = over(id, 6).orElse(shown);
         Optional<UnitHabits> habits = UnitHabits.of(over(id, 29).orElse(shown), week, sites.inForceAt(clock.instant()).flatMap(c -> c.rulebook().range(shown.unit().kind().limit())));
-        return screen.of(unit).data("chart", new RawString(UnitChart.svg(week))).data("habits", habits.orElse(null)).data("week", week.readings()).data("record", shown).data("waitingIds", String.join(" ", shown.waiting().stream().map(entry -> entry.id()).filter(entry -> shown.disputes().stream().noneMatch(dispute -> dispute.has(entry))).toList())).data("following", next < all.size() ? "/units/" + all.get(next).unit().id() : "/units")
+        return screen.of(unit).data("chart", new RawString(UnitChart.svg(week))).data("habits", habits.orElse(null)).data("week", week.readings()).data("record", shown).data("waitingIds", String.join(" ", Dispute.acceptable(shown.waiting(), shown.disputes()))).data("following", next < all.size() ? "/units/" + all.get(next).unit().id() : "/units")
                 .data("batches", daybook.underway().stream().filter(batch -> batch.unit().map(id::equals).orElse(false) && batch.life() == Life.STORED).toList());
     }
 

@@ -16,7 +16,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.BiFunction;
 import java.util.function.UnaryOperator;
 import trivet.batch.Told;
 import trivet.check.Check;
@@ -26,6 +25,7 @@ import trivet.deviation.BatchRecord;
 import trivet.deviation.Daybook;
 import trivet.deviation.Deviation;
 import trivet.deviation.Handovers;
+import trivet.deviation.ProbeTrust;
 import trivet.deviation.ProgrammeRecord;
 import trivet.deviation.Programmes;
 import trivet.deviation.UnitRecord;
@@ -100,7 +100,7 @@ public class KitApi {
         String device = caller.tablet().map(Tablet::id).orElse("");
         LocalDate today = daybook.today();
         List<UnitRecord> units = daybook.units(today, today.plusDays(DAYS_AHEAD));
-        Doubts doubts = new Doubts(daybook.probeDoubts());
+        ProbeTrust doubts = daybook.probeTrust();
         List<ProgrammeRecord> ofToday = programmes.of(today);
         return new Kit(1, journal.lastNumber(), now.toEpochMilli(), device, Math.max(journal.lastSequence(device), heard.of(device).map(Heard.Word::sequence).orElse(0L)), daybook.lastCode(),
                 new Kit.Place(site.name(), site.zone().getId(), site.dayEnds().toString(), site.demo()), rules.map(r -> Kit.Ref.of(r.ref())).orElse(null),
@@ -125,9 +125,9 @@ public class KitApi {
                 Kit.millis(person.lastDay().map(site::end)), person.language(), people.pin(person.id()).map(Kit.Pin::of).orElse(null), people.badge(person.id()).map(Kit.Pin::of).orElse(null))).toList();
     }
 
-    private Kit.Probe probe(Devices.Probe probe, Doubts doubts) {
-        Optional<Instant> due = daybook.probeTrustedUntil(probe.id());
-        return new Kit.Probe(probe.id(), probe.name(), doubts.of(probe.id(), clock.instant()).orElse(""), Kit.millis(due), due.flatMap(at -> doubts.of(probe.id(), at)).orElse(""));
+    private Kit.Probe probe(Devices.Probe probe, ProbeTrust doubts) {
+        Optional<Instant> due = doubts.trustedUntil(probe.id(), clock.instant());
+        return new Kit.Probe(probe.id(), probe.name(), doubts.blocked(probe.id(), clock.instant()).orElse(""), Kit.millis(due), due.flatMap(at -> doubts.blocked(probe.id(), at)).orElse(""));
     }
 
     private static Kit.Product product(Optional<ApprovedPlan> approved, Optional<Confirmed> rules, LocalDate today) {
@@ -163,18 +163,10 @@ public class KitApi {
                 deviation.since().toEpochMilli(), deviation.offers(), deviation.answer().asMap());
     }
 
-    /** Why a probe is not to be trusted at a moment. */
-    private record Doubts(BiFunction<String, Instant, Optional<String>> book) {
-
-        Optional<String> of(String probe, Instant at) {
-            return book.apply(probe, at);
-        }
-
-        Kit.Measured measured(Reading reading) {
-            return new Kit.Measured(reading.id(), reading.at().toEpochMilli(), reading.temperature().value().toPlainString(), String.valueOf(reading.temperature().scale().letter()),
-                    reading.held().map(BigDecimal::toPlainString).orElse(null), reading.piece().orElse(null), reading.verdict().word(), reading.words(),
-                    reading.told().entry().instrument().flatMap(probe -> of(probe, reading.at())).orElse(""));
-        }
+    private static Kit.Measured measured(Reading reading, ProbeTrust doubts) {
+        return new Kit.Measured(reading.id(), reading.at().toEpochMilli(), reading.temperature().value().toPlainString(), String.valueOf(reading.temperature().scale().letter()),
+                reading.held().map(BigDecimal::toPlainString).orElse(null), reading.piece().orElse(null), reading.verdict().word(), reading.words(),
+                reading.told().entry().instrument().flatMap(probe -> doubts.blocked(probe, reading.at())).orElse(""));
     }
 
     private static Kit.Told told(Told told) {
@@ -183,7 +175,7 @@ public class KitApi {
                 told.data().text("reason").orElse(""));
     }
 
-    private static Kit.Batch batch(BatchRecord batch, Site site, Doubts doubts) {
+    private static Kit.Batch batch(BatchRecord batch, Site site, ProbeTrust doubts) {
         List<CoolingRun> runs = batch.runs();
         int run = runs.isEmpty() ? 1 : runs.get(runs.size() - 1).number();
         List<Reading> cooling = new ArrayList<>();
@@ -194,13 +186,13 @@ public class KitApi {
                 batch.holds().stream().map(hold -> new Kit.Stop(hold.id(), hold.words(), hold.since().toEpochMilli(), hold.probeFood())).toList(), batch.useBy().map(LocalDate::toString).orElse(null),
                 batch.unit().orElse(null), Kit.millis(batch.putAwayAt()), Kit.millis(batch.outOfOven()),
                 Kit.millis(told.stream().filter(one -> one.kind().equals("out-of-oven")).map(Told::at).findFirst()), site.end(site.dayOf(batch.startedAt())).toEpochMilli(), batch.cook().word(),
-                batch.cookReadings().stream().map(doubts::measured).toList(), told.stream().filter(one -> one.kind().equals("back-in-oven")).map(one -> one.at().toEpochMilli()).toList(), batch.cooling().word(),
-                cooling.stream().map(doubts::measured).toList(), run, batch.reheatOffered(), batch.reheatRefused(), reheating(batch, doubts), batch.checks().stream().anyMatch(check -> check.sort().equals("hot")),
+                batch.cookReadings().stream().map(reading -> measured(reading, doubts)).toList(), told.stream().filter(one -> one.kind().equals("back-in-oven")).map(one -> one.at().toEpochMilli()).toList(), batch.cooling().word(),
+                cooling.stream().map(reading -> measured(reading, doubts)).toList(), run, batch.reheatOffered(), batch.reheatRefused(), reheating(batch, doubts), batch.checks().stream().anyMatch(check -> check.sort().equals("hot")),
                 batch.deviations().stream().filter(Deviation::holds).map(KitApi::matter).toList(), batch.checks().stream().map(KitApi::due).toList(), told.stream().map(KitApi::told).toList());
     }
 
     /** The reheat that is going on, if one is: begun, and not out of the oven since. */
-    private static Kit.Reheating reheating(BatchRecord batch, Doubts doubts) {
+    private static Kit.Reheating reheating(BatchRecord batch, ProbeTrust doubts) {
         Told begun = null;
         int number = 0;
         Long out = null;
@@ -226,6 +218,6 @@ public class KitApi {
                 default -> { }
             }
         }
-        return begun == null ? null : new Kit.Reheating(begun.entry().id(), begun.at().toEpochMilli(), number, before, core.stream().map(doubts::measured).toList(), List.copyOf(backs));
+        return begun == null ? null : new Kit.Reheating(begun.entry().id(), begun.at().toEpochMilli(), number, before, core.stream().map(reading -> measured(reading, doubts)).toList(), List.copyOf(backs));
     }
 }

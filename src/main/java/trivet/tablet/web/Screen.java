@@ -6,7 +6,6 @@ import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.Instant;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Optional;
 import trivet.device.Devices.Tablet;
@@ -18,14 +17,12 @@ import trivet.people.People;
 import trivet.people.Person;
 import trivet.site.Sites;
 import trivet.site.web.Caller;
+import trivet.site.web.Moments;
 import trivet.words.Words;
 
 /** What every screen is given: who is signed in, on which tablet, and the words for times and people. */
 @RequestScoped
 public class Screen {
-
-    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm");
-    private static final DateTimeFormatter DAY_CLOCK = DateTimeFormatter.ofPattern("d MMM HH:mm");
 
     @Inject
     Caller caller;
@@ -39,6 +36,8 @@ public class Screen {
     Journal journal;
     @Inject
     Heard heard;
+    @Inject
+    Moments moments;
     @Inject
     ShellFiles shell;
     @Inject
@@ -111,12 +110,12 @@ public class Screen {
 
     /** The clock time at the site. */
     public String time(Instant instant) {
-        return CLOCK.format(instant.atZone(sites.current().orElseThrow().zone()));
+        return moments.time(instant);
     }
 
     /** The day and clock time at the site. */
     public String moment(Instant instant) {
-        return DAY_CLOCK.withLocale(Words.locale()).format(instant.atZone(sites.current().orElseThrow().zone()));
+        return moments.moment(instant);
     }
 
     /** The initials of a person. */
@@ -126,13 +125,12 @@ public class Screen {
 
     /** The name of a person, or the bare id. */
     public String name(String person) {
-        return people.find(person).map(Person::name).orElse(person);
+        return people.name(person);
     }
 
     /** How long ago a moment was, in words. */
     public String past(Instant instant) {
-        long minutes = java.time.Duration.between(instant, clock.instant()).toMinutes();
-        return minutes < 120 ? Words.say("j_past_minutes", minutes) : Words.say("j_past_hours", minutes / 60, minutes % 60);
+        return moments.past(instant);
     }
 
     Optional<Person> person() {

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import trivet.batch.Life;
 import trivet.batch.Told;
 import trivet.check.Check;
@@ -34,6 +35,7 @@ final class BatchJudgement {
     private final List<Hold> holds;
     private final List<CoolingRun> runs;
     private final StorageJudgement storage;
+    private final HeldVersions versions;
     private final Set<String> probeFirst = new HashSet<>();
     private Verdict coolingVerdict = Verdict.UNJUDGED;
 
@@ -44,12 +46,14 @@ final class BatchJudgement {
         this.runs = fold.hot || fold.life == Life.STRUCK_OUT ? List.of()
                 : fold.cooling.judged(fold.around.rules(), fold.asOf(), reading -> fold.doubt(reading.told()).or(() -> fold.clockDoubt(reading.told())));
         this.storage = new StorageJudgement(fold, answers);
+        this.versions = new HeldVersions(fold, answers);
         if (fold.life != Life.STRUCK_OUT) {
             judgeCook();
             judgeOwn();
             judgeReheats();
             judgeCooling();
             judgeStorage();
+            judgeVersions();
             holds.removeIf(hold -> answers.ended(hold.id(), fold.entries.stream().filter(e -> e.id().equals(hold.id())).map(Entry::person).findFirst().orElse("")));
         }
     }
@@ -216,6 +220,22 @@ final class BatchJudgement {
         holds.addAll(storage.warmUnit());
     }
 
+    /** Where a tablet still held another version of the plan, and by that one comes to another verdict, a person decides. */
+    private void judgeVersions() {
+        for (Reading reading : Stream.of(fold.cook.readings(), reheated(), storage.judgedFood(), storage.judgedHot()).flatMap(List::stream).toList()) {
+            versions.differing(reading).ifPresent(other -> matters.add(new Matter(Ids.derived(fold.id + "/version/" + reading.id()), fold.id, fold.code, false, "plan-version",
+                    Words.say("j_versions_differ", inForce(reading), reading.words(), versions.held(reading).orElseThrow().ref().version(), other.words()), "", reading.at(), List.of(reading), List.of("hold", "destroy"))));
+        }
+    }
+
+    private String inForce(Reading reading) {
+        return fold.planAt(reading.at()).map(plan -> String.valueOf(plan.ref().version())).orElse("–");
+    }
+
+    private List<Reading> reheated() {
+        return fold.reheats.stream().flatMap(reheat -> reheat.core().readings().stream()).toList();
+    }
+
     private BatchRecord record() {
         List<Deviation> deviations = new ArrayList<>(matters.stream().map(answers::of).toList());
         deviations.addAll(settled);
@@ -231,20 +251,19 @@ final class BatchJudgement {
         }
         String title = fold.plan.map(p -> p.plan().title()).orElseGet(() -> fold.start.data().text("product").orElse("unplanned"));
         List<Check> checks = new BatchChecks(fold, runs).all();
-        List<Reading> reheated = fold.reheats.stream().flatMap(reheat -> reheat.core().readings().stream()).toList();
         boolean reheatOffered = !fold.hot && !runs.isEmpty() && !fold.life.over() && fold.putAway.isEmpty() && coolingVerdict != Verdict.WITHIN && reheatRefusal().isEmpty();
         return new BatchRecord(fold.id, fold.code, title, fold.plan.isEmpty(), fold.start.data().text("line").orElse("wheat"),
                 fold.around.part().map(Surroundings.Part::trays).orElse(fold.start.data().integer("trays").orElse(0)), fold.pieces(), fold.start.person(),
-                fold.start.claimedAt(), fold.around.site().dayOf(fold.start.claimedAt()), fold.plan, fold.life, fold.around.part().map(Surroundings.Part::parent),
+                fold.start.claimedAt(), fold.around.site().dayOf(fold.start.claimedAt()), fold.plan, fold.planAt(fold.around.now()), fold.life, fold.around.part().map(Surroundings.Part::parent),
                 fold.cooling.oven(), fold.putAway.map(Told::at), fold.putAway.flatMap(t -> t.data().text("unit")), fold.useBy(), fold.cook.verdict(),
                 fold.cook.readings().stream().map(fold::versioned).toList(), coolingVerdict, runs, checks, deviations, all, fold.told, fold.entries, NextStep.of(fold, runs, all, deviations),
-                reheated, storage.judgedHot(), storage.judgedFood(), reheatOffered, reheatRefusal().orElse(""), adjustments());
+                reheated(), storage.judgedHot(), storage.judgedFood(), reheatOffered, reheatRefusal().orElse(""), adjustments());
     }
 
     /** Readings past an operating limit that no adjustment names yet. */
     private List<Reading> adjustments() {
         List<String> named = fold.told.stream().filter(t -> t.kind().equals("adjustment")).flatMap(t -> t.data().text("reading").stream()).toList();
-        return java.util.stream.Stream.of(fold.cook.readings(), storage.judgedFood(), storage.judgedHot()).flatMap(List::stream)
+        return Stream.of(fold.cook.readings(), storage.judgedFood(), storage.judgedHot()).flatMap(List::stream)
                 .filter(reading -> reading.adjust() && !named.contains(reading.id())).toList();
     }
 }

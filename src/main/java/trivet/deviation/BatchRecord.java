@@ -17,11 +17,13 @@ import trivet.plan.ApprovedPlan;
 /**
  * Everything that the records say of one batch, as of a moment.
  *
+ * @param plan the version in force at its start
+ * @param planNow the version that judges what is measured now
  * @param reheatOffered whether it may be reheated now; {@code reheatRefused} says why not
  * @param adjustments readings past an operating limit that no adjustment names yet
  */
 public record BatchRecord(String id, String code, String title, boolean unplanned, String line, int trays, int pieces, String startedBy,
-        Instant startedAt, LocalDate day, Optional<ApprovedPlan> plan, Life life, Optional<String> parent, Optional<Instant> outOfOven,
+        Instant startedAt, LocalDate day, Optional<ApprovedPlan> plan, Optional<ApprovedPlan> planNow, Life life, Optional<String> parent, Optional<Instant> outOfOven,
         Optional<Instant> putAwayAt, Optional<String> unit, Optional<LocalDate> useBy, Verdict cook, List<Reading> cookReadings, Verdict cooling,
         List<CoolingRun> runs, List<Check> checks, List<Deviation> deviations, List<Hold> holds, List<Told> told, List<Entry> entries, Next next,
         List<Reading> reheatReadings, List<Reading> hotReadings, List<Reading> foodReadings, boolean reheatOffered, String reheatRefused, List<Reading> adjustments) {
@@ -32,7 +34,7 @@ public record BatchRecord(String id, String code, String title, boolean unplanne
 
     /** The same batch with other verdicts, deviations and holds laid over. */
     BatchRecord with(Verdict otherCook, Verdict otherCooling, List<Deviation> otherDeviations, List<Hold> otherHolds, Next otherNext) {
-        return new BatchRecord(id, code, title, unplanned, line, trays, pieces, startedBy, startedAt, day, plan, life, parent, outOfOven, putAwayAt, unit, useBy,
+        return new BatchRecord(id, code, title, unplanned, line, trays, pieces, startedBy, startedAt, day, plan, planNow, life, parent, outOfOven, putAwayAt, unit, useBy,
                 otherCook, cookReadings, otherCooling, runs, checks, otherDeviations, otherHolds, told, entries, otherNext, reheatReadings, hotReadings, foodReadings,
                 reheatOffered, reheatRefused, adjustments);
     }

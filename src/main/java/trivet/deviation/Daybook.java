@@ -108,7 +108,7 @@ public class Daybook {
         Entry start = entries.stream().filter(entry -> entry.kind().equals("batch-started")).findFirst().orElseThrow();
         Optional<ApprovedPlan> plan = start.data().flag("unplanned") ? Optional.empty()
                 : start.data().text("product").flatMap(product -> plans.inForceAt(product, start.claimedAt()));
-        Surroundings around = new Surroundings(site(), rules(), clock.instant(), plan, moment -> plan.flatMap(first -> plans.inForceAt(first.ref().id(), moment).or(() -> plan)), part, known.orElseGet(() -> probes(start.claimedAt())), this::since);
+        Surroundings around = new Surroundings(site(), rules(), clock.instant(), plan, new BatchPlans(plans, plan), part, known.orElseGet(() -> probes(start.claimedAt())), this::since);
         List<Entry> list = List.copyOf(all);
         return Told.ways(list).stream().map(told -> BatchJudgement.of(new BatchFold(around, list, told))).reduce(Daybook::worse);
     }

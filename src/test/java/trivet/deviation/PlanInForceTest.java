@@ -17,6 +17,8 @@ import org.junit.jupiter.api.Test;
 import trivet.FreshDemo;
 import trivet.device.Devices;
 import trivet.device.Unit;
+import trivet.ledger.VersionRef;
+import trivet.plan.ApprovedPlan;
 import trivet.plan.Plans;
 
 /** What a product's own plan asks for beyond the rulebook: its storage and operating limits, its versions, its own checks and programmes. */
@@ -77,6 +79,51 @@ class PlanInForceTest extends BatchBegun {
         assertTrue(now().held(), "6 °C read when version 2 was in force");
         assertTrue(now().foodReadings().get(1).words().contains("Judged by version 2"), now().foodReadings().get(1).words());
         assertFalse(now().foodReadings().get(0).words().contains("Judged by version"));
+    }
+
+    @Test
+    void where_a_tablet_held_another_version_and_that_says_otherwise_a_person_decides() throws IOException {
+        approve("held-version", "use-by: \"3 days\"", "use-by: \"3 days\"\n  storage-at-most: \"5 °C\"");
+        devices.write(new Unit("fridge-6", "Fridge 6", Unit.Kind.FRIDGE, true), "olive");
+        begin("held-version");
+        baked();
+        tell("cooling-reading", "ana", 130, celsius("4"));
+        tell("put-away", "ana", 131, "{\"unit\":\"fridge-6\",\"use_by\":\"2099-01-01\"}");
+        Path file = Path.of(data, "plans", "products", "held-version", "plan.yaml");
+        Files.writeString(file, Files.readString(file).replace("storage-at-most: \"5 °C\"", "storage-at-most: \"7 °C\"").replace("\nversion: 1\n", "\nversion: 2\n"));
+        plans.approve("held-version", "olive", start.plusSeconds(60 * 133), "looser, with a new study");
+        tell("food-reading", "ben", held("held-version", 1), 135, 135, celsius("4.5"));
+        assertFalse(now().held(), "both versions say within: " + now().holds());
+        tell("food-reading", "ben", held("held-version", 1), 137, 137, celsius("6"));
+        Deviation matter = now().deviations().stream().filter(d -> d.limit().equals("plan-version")).findFirst().orElseThrow();
+        assertTrue(now().held() && !matter.breach(), "nobody but a person says which counts");
+        assertTrue(matter.words().contains("Version 2 of the plan, in force then") && matter.words().contains("Version 1, which the tablet still held"), matter.words());
+        tell("deviation-answer", "ana", 140, answer(matter.id(), "release"));
+        assertTrue(now().held());
+        tell("released", "pat", 141, "{\"holds\":[\"" + matter.id() + "\"],\"evidence\":\"the study of version 2 covers it\"}");
+        assertFalse(now().held(), now().holds().toString());
+    }
+
+    @Test
+    void a_stricter_version_in_force_opens_its_deviation_and_says_what_the_tablet_held() throws IOException {
+        approve("stricter-version", "use-by: \"3 days\"", "use-by: \"3 days\"\n  storage-at-most: \"7 °C\"");
+        devices.write(new Unit("fridge-5", "Fridge 5", Unit.Kind.FRIDGE, true), "olive");
+        begin("stricter-version");
+        baked();
+        tell("cooling-reading", "ana", 130, celsius("4"));
+        tell("put-away", "ana", 131, "{\"unit\":\"fridge-5\",\"use_by\":\"2099-01-01\"}");
+        Path file = Path.of(data, "plans", "products", "stricter-version", "plan.yaml");
+        Files.writeString(file, Files.readString(file).replace("storage-at-most: \"7 °C\"", "storage-at-most: \"5 °C\"").replace("\nversion: 1\n", "\nversion: 2\n"));
+        plans.approve("stricter-version", "olive", start.plusSeconds(60 * 133), "stricter");
+        tell("food-reading", "ben", held("stricter-version", 1), 137, 137, celsius("6"));
+        assertEquals(List.of("chilled-storage", "plan-version"), now().deviations().stream().filter(Deviation::holds).map(Deviation::limit).sorted().toList());
+        tell("food-reading", "ben", held("stricter-version", 2), 140, 140, celsius("4"));
+        assertEquals(1, now().deviations().stream().filter(d -> d.limit().equals("plan-version")).count());
+    }
+
+    private String held(String product, int version) {
+        VersionRef ref = plans.history(product).stream().map(ApprovedPlan::ref).filter(one -> one.version() == version).findFirst().orElseThrow();
+        return "\"batch\":\"" + batch + "\",\"plan\":{\"id\":\"" + ref.id() + "\",\"version\":" + ref.version() + ",\"sha256\":\"" + ref.sha256() + "\"},";
     }
 
     @Test

@@ -181,7 +181,7 @@ public class KitApi {
         List<Reading> cooling = new ArrayList<>();
         runs.stream().filter(one -> one.number() == run).forEach(one -> cooling.addAll(one.readings()));
         List<Told> told = batch.told();
-        return new Kit.Batch(batch.id(), batch.code(), batch.title(), batch.plan().map(p -> p.plan().product()).orElse("unplanned"), batch.plan().map(p -> Kit.Ref.of(p.ref())).orElse(null), batch.unplanned(), batch.line(),
+        return new Kit.Batch(batch.id(), batch.code(), batch.title(), batch.plan().map(p -> p.plan().product()).orElse("unplanned"), batch.planNow().map(p -> Kit.Ref.of(p.ref())).orElse(null), batch.unplanned(), batch.line(),
                 batch.trays(), batch.pieces(), batch.startedBy(), batch.startedAt().toEpochMilli(), batch.life().word(), batch.next().act(), batch.next().words(),
                 batch.holds().stream().map(hold -> new Kit.Stop(hold.id(), hold.words(), hold.since().toEpochMilli(), hold.probeFood())).toList(), batch.useBy().map(LocalDate::toString).orElse(null),
                 batch.unit().orElse(null), Kit.millis(batch.putAwayAt()), Kit.millis(batch.outOfOven()),

@@ -17,7 +17,8 @@ import trivet.study.Study.Hazard;
 
 /**
  * Two published hazard analyses of food that is cooked and cooled, step by step against what the knowledge base proposes and where the tree of 2022
- * leads with their reasoning. Both are from memory: FSIS, HACCP Model for Fully Cooked-Not Shelf Stable Roast Beef (FSIS-GD-2022-0002: cooking
+ * leads with their reasoning. The order of the steps of FDA's process 3 and its controls (cooking, cooling, hot and cold holding, reheating) were read as
+ * others quote them; the rest is from memory: FSIS, HACCP Model for Fully Cooked-Not Shelf Stable Roast Beef (FSIS-GD-2022-0002: cooking
  * and chilling are its CCPs), and FDA, Managing Food Safety: A Manual for the Voluntary Use of HACCP Principles for Operators (April 2006), process
  * 3, complex food preparation: cooking, cooling, reheating and hot holding. Differences stand in the table with their explanation.
  */

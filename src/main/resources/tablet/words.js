@@ -22,4 +22,8 @@ export async function speak(other) {
     document.documentElement.dir = other === "ar" ? "rtl" : "ltr";
   } catch (absent) { /* Without a network and never kept: the present language stays. */ }
 }
-await speak(document.documentElement.dataset.language ?? "en");
+/** The language that this browser's pages were last in. */
+export const last = () => sessionStorage.getItem("trivet.spoken") ?? "en";
+const page = document.documentElement.dataset.language;
+if (page) sessionStorage.setItem("trivet.spoken", page);
+await speak(page ?? last());

@@ -93,7 +93,7 @@ public final class CookControl {
             }
         }
         if (doubt.isPresent() && judged.verdict() == Verdict.WITHIN) {
-            judged = bare.judged(Verdict.UNJUDGED, temperature + ". " + doubt.get());
+            judged = bare.judged(Verdict.UNJUDGED, temperature.words() + ". " + doubt.get());
         }
         attempts.get(attempts.size() - 1).readings.add(judged);
     }

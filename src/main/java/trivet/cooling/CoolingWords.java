@@ -14,7 +14,7 @@ final class CoolingWords {
     static String of(StageVerdict verdict) {
         String rule = Words.say("j_cool", verdict.stage().words());
         String standing = verdict.stage().basis().standing() == Standing.LAW ? "" : " ("
-                + verdict.stage().basis().standing().word() + ")";
+                + verdict.stage().basis().standing().words() + ")";
         return rule + standing + ": " + happened(verdict);
     }
 

@@ -78,7 +78,7 @@ final class BatchJudgement {
 
     private String limitWords(String limit) {
         return fold.around.rules().at(fold.start.claimedAt()).flatMap(c -> c.rulebook().alternatives(limit))
-                .map(rows -> rows.basis().source() + " (" + rows.basis().standing().word() + ")").orElse(Words.say("j_no_rulebook_was_confirmed"));
+                .map(rows -> rows.basis().source() + " (" + rows.basis().standing().words() + ")").orElse(Words.say("j_no_rulebook_was_confirmed"));
     }
 
     private void open(String key, String limit, String words, String limitWords, Instant since, List<Reading> readings) {
@@ -186,8 +186,8 @@ final class BatchJudgement {
         coolingVerdict = runs.stream().filter(run -> run.number() == runs.get(runs.size() - 1).number()).map(run -> run.verdict().whole()).reduce(Verdict.WITHIN, Verdict::orWorse);
         for (CoolingRun run : runs) {
             List<Reading> failed = run.readings().stream().filter(reading -> reading.verdict() == Verdict.BREACHED).toList();
-            String limits = String.join("; ", run.rule().stages().stream().map(s -> s.words() + " (" + s.basis().standing().word() + ")").toList());
-            group(failed, "cooling", limits, reading -> reading.temperature() + ". " + reading.words());
+            String limits = String.join("; ", run.rule().stages().stream().map(s -> s.words() + " (" + s.basis().standing().words() + ")").toList());
+            group(failed, "cooling", limits, reading -> reading.temperature().words() + ". " + reading.words());
             List<StageVerdict> unanswered = run.verdict().stages().stream().filter(stage -> stage.verdict() == Verdict.UNJUDGED
                     && !(stage.waiting() && (!fold.life.over() || run.ended())) && fold.life != Life.DESTROYED).toList();
             if (!unanswered.isEmpty()) {

@@ -80,7 +80,7 @@ public class ReceiptJudge implements Judge {
                 if (reading.isPresent()) {
                     String reason = run.verdict().stages().stream().flatMap(stage -> stage.reason().stream()).findFirst().map(r -> r.word()).orElse(null);
                     return said(received, run.verdict().whole(), run.verdict().whole() == Verdict.UNJUDGED ? reason : null,
-                            reading.get().temperature() + ". " + reading.get().words());
+                            reading.get().temperature().words() + ". " + reading.get().words());
                 }
             }
         }

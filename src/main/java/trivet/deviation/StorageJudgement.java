@@ -66,7 +66,7 @@ final class StorageJudgement {
         }
         Optional<String> doubt = fold.doubt(reading.told());
         if (doubt.isPresent()) {
-            return reading.judged(Verdict.UNJUDGED, reading.temperature() + ". " + doubt.get());
+            return reading.judged(Verdict.UNJUDGED, reading.temperature().words() + ". " + doubt.get());
         }
         Reading within = reading.judged(verdict, Words.say("j_within", reading.temperature(), limit.get().words()));
         return limit.get().asksForAdjustment(reading.temperature())

@@ -41,6 +41,6 @@ public record Bound(boolean minimum, boolean inclusive, Temperature celsius, Opt
     /** The number in words, for example "at least 63 °C" or "below 8 °C". */
     public String words() {
         String side = minimum ? (inclusive ? Words.say("j_at_least") + " " : Words.say("j_above") + " ") : (inclusive ? Words.say("j_at_most") + " " : Words.say("j_below") + " ");
-        return side + celsius + fahrenheit.map(f -> " (" + f + ")").orElse("");
+        return side + celsius.words() + fahrenheit.map(f -> " (" + f.words() + ")").orElse("");
     }
 }

@@ -2,6 +2,7 @@ package trivet.limit;
 
 import java.util.Optional;
 import trivet.measure.Temperature;
+import trivet.words.Words;
 
 /**
  * A lowest and/or highest permitted temperature, for example of chilled storage.
@@ -69,6 +70,6 @@ public record RangeLimit(String id, Optional<Bound> minimum, Optional<Bound> max
     public String words() {
         String low = minimum.map(Bound::words).orElse("");
         String high = maximum.map(Bound::words).orElse("");
-        return low.isEmpty() ? high : high.isEmpty() ? low : low + " and " + high;
+        return low.isEmpty() ? high : high.isEmpty() ? low : Words.say("j_both", low, high);
     }
 }

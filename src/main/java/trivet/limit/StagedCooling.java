@@ -58,7 +58,7 @@ public record StagedCooling(String id, List<Stage> stages, Basis basis) implemen
         /** The stage in words, for example "from 57 °C to at most 21 °C within 120 min". */
         public String words() {
             String start = from.map(f -> Words.say("j_from", f.celsius())).orElse(Words.say("j_from_the_oven"));
-            return Words.say("j_to_within_min", start, to.words(), minutes.stripTrailingZeros().toPlainString(), (countedFrom == CountedFrom.PASSING ? " of passing " + from.get().celsius() : ""));
+            return Words.say("j_to_within_min", start, to.words(), minutes.stripTrailingZeros().toPlainString(), (countedFrom == CountedFrom.PASSING ? " " + Words.say("j_of_passing", from.get().celsius()) : ""));
         }
     }
 

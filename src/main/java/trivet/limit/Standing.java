@@ -14,6 +14,11 @@ public enum Standing {
         return name().toLowerCase(Locale.ROOT);
     }
 
+    /** The same word in the language of whoever reads. */
+    public String words() {
+        return Words.named("standing", word());
+    }
+
     /** How a breach of such a number is worded: only a number of the law is "against the law". */
     public String breachWords() {
         return switch (this) {

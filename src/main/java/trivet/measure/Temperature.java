@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Objects;
 import java.util.regex.Pattern;
+import trivet.words.Words;
 
 /**
  * A temperature as it was read or printed: an exact decimal and its scale, with the digits kept as typed.
@@ -96,6 +97,11 @@ public record Temperature(BigDecimal value, Scale scale) implements Comparable<T
     }
 
     /** The value as typed with its sign, for example {@code 74.9 °C}. */
+    /** As it was read, with the decimal sign of the language of whoever reads. */
+    public String words() {
+        return Words.number(toString());
+    }
+
     @Override
     public String toString() {
         return value.toPlainString() + " " + scale.symbol();

@@ -71,7 +71,7 @@ public final class Curve {
     private String draw() {
         StringBuilder svg = new StringBuilder();
         String id = "hatch" + Long.toHexString(run.origin().toEpochMilli()) + run.number();
-        line(svg, "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"curve\" viewBox=\"0 0 %d %d\" width=\"%d\" height=\"%d\" role=\"img\" font-family=\"Liberation Sans, system-ui, sans-serif\">", WIDTH, HEIGHT, WIDTH, HEIGHT);
+        line(svg, "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"curve\" viewBox=\"0 0 %d %d\" width=\"%d\" height=\"%d\" role=\"img\" font-family=\"Liberation Sans, DejaVu Sans, system-ui, sans-serif\">", WIDTH, HEIGHT, WIDTH, HEIGHT);
         line(svg, "<title>%s</title><defs><pattern id=\"%s\" width=\"9\" height=\"9\" patternUnits=\"userSpaceOnUse\"><path d=\"M0 9L9 0\" stroke=\"#555555\" stroke-width=\"1.2\"/></pattern></defs>",
                 escaped(Words.say("j_curve_title", CLOCK.format(run.origin().atZone(zone)))), id);
         axes(svg);

@@ -23,7 +23,7 @@ public final class HabitChart {
         double high = Math.max(habits.chart().upper(), habits.points().stream().mapToDouble(StepHabits.Point::value).max().orElse(1));
         double low = Math.min(habits.chart().lower(), habits.points().stream().mapToDouble(StepHabits.Point::value).min().orElse(0));
         double span = Math.max(1e-9, high - low);
-        StringBuilder svg = new StringBuilder(String.format(Locale.ROOT, "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"curve\" viewBox=\"0 0 %d %d\" width=\"%d\" height=\"%d\" role=\"img\" font-family=\"Liberation Sans, system-ui, sans-serif\"><title>%s</title>",
+        StringBuilder svg = new StringBuilder(String.format(Locale.ROOT, "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"curve\" viewBox=\"0 0 %d %d\" width=\"%d\" height=\"%d\" role=\"img\" font-family=\"Liberation Sans, DejaVu Sans, system-ui, sans-serif\"><title>%s</title>",
                 WIDTH, HEIGHT, WIDTH, HEIGHT, habits.title().replace("&", "&amp;").replace("<", "&lt;")));
         line(svg, habits.chart().upper(), "6 4", Words.say("j_upper_control_limit"), low, span);
         line(svg, habits.chart().centre(), "none", Words.say("j_centre"), low, span);

@@ -20,7 +20,7 @@ public final class UnitChart {
     /** The picture as SVG text. */
     public static String svg(UnitRecord unit) {
         List<Reading> readings = unit.readings().stream().filter(reading -> !Reading.impossible(reading.temperature())).toList();
-        StringBuilder svg = new StringBuilder(String.format(Locale.ROOT, "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %d\" width=\"%d\" height=\"%d\" role=\"img\" font-family=\"Liberation Sans, system-ui, sans-serif\"><title>%s</title>",
+        StringBuilder svg = new StringBuilder(String.format(Locale.ROOT, "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %d\" width=\"%d\" height=\"%d\" role=\"img\" font-family=\"Liberation Sans, DejaVu Sans, system-ui, sans-serif\"><title>%s</title>",
                 WIDTH, HEIGHT, WIDTH, HEIGHT, unit.unit().name().replace("&", "&amp;").replace("<", "&lt;")));
         if (readings.isEmpty()) {
             return svg.append("<text x=\"10\" y=\"50\" font-size=\"14\">" + Words.say("j_no_readings") + "</text></svg>").toString();

@@ -99,7 +99,7 @@ abstract class InBrowser {
 
     /** Asserts that axe finds nothing wrong with the page that is open (WCAG 2 A and AA). */
     static void accessible(String name) {
-        var results = new com.deque.html.axecore.selenium.AxeBuilder().withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa")).analyze(browser);
+        var results = new com.deque.html.axecore.selenium.AxeBuilder().withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa")).analyze(browser);
         assertTrue(results.getViolations().isEmpty(), () -> name + ": " + results.getViolations().stream()
                 .map(rule -> rule.getId() + " " + rule.getNodes().stream().limit(3).map(node -> String.valueOf(node.getHtml())).toList()).toList());
     }

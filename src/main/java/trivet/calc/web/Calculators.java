@@ -136,7 +136,7 @@ public class Calculators {
         }
         CoolingVerdict verdict = CoolingJudge.judge(rule, Optional.of(BigDecimal.ZERO), readings, readings.get(readings.size() - 1).minute());
         verdict.stages().forEach(stage -> results.add(new Result(Words.say("j_calc_cooling", rules.title()), Words.named("verdict", stage.verdict().word()) + ". " + stage.words(),
-                stage.stage().basis().source() + " (" + stage.stage().basis().standing().word() + ")", rules.caution())));
+                stage.stage().basis().source() + " (" + stage.stage().basis().standing().words() + ")", rules.caution())));
     }
 
     private static Optional<Picture.Band> forecast(StagedCooling rule, double[] minutes, double[] celsius, Optional<Double> air, List<Result> results) {

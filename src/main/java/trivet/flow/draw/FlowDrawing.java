@@ -63,7 +63,7 @@ public final class FlowDrawing {
         }
         Layout.Drawn drawn = Layout.of(flow, sizes);
         StringBuilder svg = new StringBuilder();
-        add(svg, "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"flow\" viewBox=\"0 0 %.0f %.0f\" width=\"%.0f\" height=\"%.0f\" role=\"%s\" aria-label=\"%s\" font-family=\"Liberation Sans, system-ui, sans-serif\"><title>%s</title>",
+        add(svg, "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"flow\" viewBox=\"0 0 %.0f %.0f\" width=\"%.0f\" height=\"%.0f\" role=\"%s\" aria-label=\"%s\" font-family=\"Liberation Sans, DejaVu Sans, system-ui, sans-serif\"><title>%s</title>",
                 drawn.width(), drawn.height(), drawn.width(), drawn.height(), flow.steps().stream().anyMatch(step -> !marks.link().apply(step.id()).isEmpty()) ? "group" : "img", escaped(title), escaped(title));
         drawn.ways().forEach(way -> way(svg, way));
         drawn.boxes().forEach((id, box) -> box(svg, box, texts.get(id), marks));

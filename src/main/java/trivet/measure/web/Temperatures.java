@@ -6,7 +6,6 @@ import io.quarkus.qute.ResultMapper;
 import io.quarkus.qute.TemplateNode.Origin;
 import jakarta.enterprise.event.Observes;
 import trivet.measure.Temperature;
-import trivet.words.Words;
 
 /** Writes temperatures in templates with the decimal sign of the language. */
 class Temperatures {
@@ -25,7 +24,7 @@ class Temperatures {
 
             @Override
             public String map(Object result, Expression expression) {
-                return Words.number(result.toString());
+                return ((Temperature) result).words();
             }
         });
     }

@@ -51,7 +51,7 @@ public class Press {
         @Override
         public Resource getResource(URI uri) throws IOException {
             String path = uri.getPath() == null ? "" : uri.getPath().replaceFirst("^/+", "");
-            InputStream font = "file".equals(uri.getScheme()) && path.matches("liberation/[A-Za-z-]+\\.ttf") ? Thread.currentThread().getContextClassLoader().getResourceAsStream(path) : null;
+            InputStream font = "file".equals(uri.getScheme()) && path.matches("(liberation|net/sf/jasperreports/fonts/dejavu)/[A-Za-z-]+\\.ttf") ? Thread.currentThread().getContextClassLoader().getResourceAsStream(path) : null;
             if (font == null) {
                 throw new IOException("A report fetches nothing but its fonts.");
             }
@@ -71,7 +71,7 @@ public class Press {
             agent.setProducer("Trivet");
             ByteArrayOutputStream bytes = new ByteArrayOutputStream();
             Fop fop = factory.newFop(MimeConstants.MIME_PDF, agent, bytes);
-            TransformerFactory.newDefaultInstance().newTransformer().transform(new StreamSource(new StringReader(formattingObjects)), new SAXResult(fop.getDefaultHandler()));
+            TransformerFactory.newDefaultInstance().newTransformer().transform(new StreamSource(new StringReader(ArabicLetters.joined(formattingObjects))), new SAXResult(fop.getDefaultHandler()));
             return bytes.toByteArray();
         } catch (Exception failed) {
             throw new IllegalStateException("The report could not be printed.", failed);

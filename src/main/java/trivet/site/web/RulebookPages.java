@@ -67,7 +67,7 @@ public class RulebookPages {
 
         /** Its standing in words. */
         public String standing() {
-            return Words.named("standing", limit.basis().standing().word());
+            return limit.basis().standing().words();
         }
     }
 

@@ -1,5 +1,5 @@
 import { compare, inUnitOf, meets } from "../lib/decimal.js";
-import { say } from "/words.js";
+import { named, say, shown } from "/words.js";
 
 /** Minutes as thousandths of a minute would round; times are kept in whole milliseconds, which are exact. */
 const MINUTE = 60000;
@@ -63,7 +63,7 @@ const because = stage => ({ "no-limit": () => say("j_not_judged_no_number_is_in"
   "taken-late": () => say("j_not_judged_first_seen_there_min", Math.floor(stage.late / MINUTE)), "not-measured": () => say("j_not_judged_nothing_was_measured_in") })[stage.reason]();
 
 function worded(judged) {
-  const rule = say("j_cool", judged.stage.words) + (judged.stage.standing === "law" ? "" : " (" + judged.stage.standing + ")");
+  const rule = say("j_cool", judged.stage.words) + (judged.stage.standing === "law" ? "" : " (" + named("standing", judged.stage.standing) + ")");
   const happened = judged.verdict === "within" ? say("j_met") : judged.verdict === "breached" ? say("j_breached_hold_the_batch_and_answer", judged.stage.breach) : because(judged);
   return { ...judged, words: rule + ": " + happened, waiting: judged.reason === "open" || judged.reason === "not-begun" };
 }
@@ -91,7 +91,7 @@ export function judgeCooling(stages, oven, given, asOfNow) {
 export function saidOf(reading, run) {
   const failed = run.stages.find(one => one.verdict === "breached" && !meets(one.stage.to, reading.temperature)
     && (one.latestClock === null || reading.at >= one.latestClock + one.stage.minutes * MINUTE));
-  if (failed) return { verdict: "breached", words: reading.temperature.text + ". " + failed.words };
+  if (failed) return { verdict: "breached", words: shown(reading.temperature.text) + ". " + failed.words };
   const open = run.stages.find(one => one.verdict === "unjudged");
-  return { verdict: run.whole === "within" ? "within" : "unjudged", words: reading.temperature.text + ". " + (open?.words ?? say("j_cooled_in_time_by_every_stage")) };
+  return { verdict: run.whole === "within" ? "within" : "unjudged", words: shown(reading.temperature.text) + ". " + (open?.words ?? say("j_cooled_in_time_by_every_stage")) };
 }

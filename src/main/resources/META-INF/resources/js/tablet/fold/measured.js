@@ -2,7 +2,7 @@ import { compare, impossible, temperature } from "../../lib/decimal.js";
 import { judgeCook } from "../../judge/cook.js";
 import { judgeCooling, saidOf, worse } from "../../judge/cooling.js";
 import { judgeRange } from "../../judge/range.js";
-import { say } from "/words.js";
+import { say, shown } from "/words.js";
 
 const MINUTE = 60000;
 const text = reading => temperature(reading).text;
@@ -77,7 +77,7 @@ export function reheatRefusal(plan, curve, earlier, at) {
 function said(point, run) {
   if (impossible(point.temperature)) return { verdict: "unjudged", words: say("j_no_food_has_this_temperature_it_2", point.temperature.text) };
   const one = saidOf(point, run);
-  return point.doubt && one.verdict !== "breached" ? { verdict: "unjudged", words: point.temperature.text + ". " + point.doubt } : one;
+  return point.doubt && one.verdict !== "breached" ? { verdict: "unjudged", words: shown(point.temperature.text) + ". " + point.doubt } : one;
 }
 
 /** A reheat with its core readings judged, and those that failed: short of the rows, or hot enough too late. */

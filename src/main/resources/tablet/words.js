@@ -10,6 +10,11 @@ export const say = (key, ...values) => filled(spoken[key] ?? words[key] ?? key, 
 export const named = (family, name) => spoken[family + "." + name] ?? words[family + "." + name] ?? name;
 /** A number, alone or with its unit, as the language writes it. */
 export const shown = text => number(String(text));
+let texts = {};
+/** Learns what the texts of plans are told as, by language. */
+export const know = all => { texts = all ?? {}; };
+/** A text of a plan, in the language of whoever stands here where it was translated. */
+export const told = text => String(text).split(" · ").map(part => texts[tag]?.[part] ?? part).join(" · ");
 /** The tag for dates and times; digits are Western ones. */
 export const dates = () => tag === "en" ? "en-GB" : tag + "-u-nu-latn";
 /** Speaks another language from now on; stays with the present one when its sentences cannot be had. */

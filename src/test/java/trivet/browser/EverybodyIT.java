@@ -27,7 +27,7 @@ class EverybodyIT extends InBrowser {
             "/sheets/deep-quiche/enter", "/month", "/days/2026-10-09", "/steps", "/shift-end", "/wall", "/alarms", "/waiting", "/reports/range?from=2026-10-08&to=2026-10-09");
     private static final List<String> OWNER = List.of("/owner", "/owner/rulebook", "/owner/rulebook?id=ireland", "/owner/tablets", "/owner/notices", "/owner/review", "/owner/week", "/owner/plans", "/owner/plans/deep-quiche",
             "/owner/plans/deep-quiche/flow?step=bake", "/owner/plans/deep-quiche/flow/walk", "/owner/plans/deep-quiche/hazards", "/owner/plans/deep-quiche/hazards/both-trees", "/owner/plans/deep-quiche/hazards/bake-salmonella",
-            "/owner/plans/deep-quiche/part/recipe", "/owner/plans/deep-quiche/part/controls?item=cook", "/owner/plans/deep-quiche/part/rooms", "/owner/plans/deep-quiche/part/programmes?item=gluten", "/owner/plans/deep-quiche/approval");
+            "/owner/plans/deep-quiche/part/recipe", "/owner/plans/deep-quiche/part/controls?item=cook", "/owner/plans/deep-quiche/part/rooms", "/owner/plans/deep-quiche/part/programmes?item=gluten", "/owner/plans/deep-quiche/approval", "/owner/plans/deep-quiche/words?language=pl");
 
     @BeforeEach
     void enter() throws Exception {

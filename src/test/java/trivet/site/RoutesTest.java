@@ -99,6 +99,7 @@ class RoutesTest {
         "/owner/plans/deep-quiche/part/items, 303, 303, 303, 200",
         "/owner/plans/deep-quiche/part/nothing, 303, 303, 303, 404",
         "/owner/plans/deep-quiche/approval, 303, 303, 303, 200",
+        "/owner/plans/deep-quiche/words, 303, 303, 303, 200",
         "/owner/plans/deep-quiche/worksheet.csv, 303, 303, 303, 200",
         "/owner/plans/nothing,      303, 303, 303, 404",
         "/owner/plans/nothing.pdf,  303, 303, 303, 404",

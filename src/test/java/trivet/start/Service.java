@@ -45,7 +45,12 @@ public final class Service implements AutoCloseable {
 
     /** Starts a process and waits until it answers. */
     public static Service start(Path data, String... options) throws Exception {
-        Service service = launch(data, freePort(), options);
+        return start(data, freePort(), options);
+    }
+
+    /** Starts a process on a port, as after a power cut, and waits until it answers. */
+    public static Service start(Path data, int port, String... options) throws Exception {
+        Service service = launch(data, port, options);
         for (int i = 0; i < 600; i++) {
             if (service.answers()) {
                 return service;

@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import trivet.people.People;
+import trivet.plan.Translations;
 import trivet.site.web.Moments;
 
 /** The words for times and people on the wall. */
@@ -11,9 +12,16 @@ import trivet.site.web.Moments;
 public class WallScreen {
 
     @Inject
+    Translations translations;
+    @Inject
     Moments moments;
     @Inject
     People people;
+
+    /** A text of a plan, in the language of whoever reads where it was translated. */
+    public String text(String text) {
+        return translations.in(text);
+    }
 
     /** The clock time at the site. */
     public String time(Instant at) {

@@ -163,15 +163,16 @@ public class PlanPages {
         List<OpenPoint> open = editing.open(study);
         String base = "/owner/plans/" + product;
         List<Chapter> chapters = new ArrayList<>();
-        chapters.add(chapter("team", open, List.of("rulebook", "scope", "team"), base, link(base, "scope", study.scope().from() + " – " + study.scope().to()), link(base, "method", Words.named("choice", study.method().tree())), link(base, "team", Words.say("j_n_people", study.team().size()))));
-        chapters.add(chapter("product", open, List.of("description", "recipe"), base, link(base, "description", study.description().words()), link(base, "items", Words.say("j_n_ingredients", study.recipe().items().size())), link(base, "recipe", study.recipe().pieces())));
-        chapters.add(chapter("flow", open, List.of("flow", "rooms", "walk"), base, new Link(base + "/flow", Words.named("part", "flow"), Words.say("j_n_steps", study.steps().size())), link(base, "rooms", Words.say("j_n_rooms", study.rooms().size())), link(base, "ways", ""),
+        chapters.add(chapter(study, "team", open, List.of("rulebook", "scope", "team"), base, link(base, "scope", study.scope().from() + " – " + study.scope().to()), link(base, "method", Words.named("choice", study.method().tree())), link(base, "team", Words.say("j_n_people", study.team().size()))));
+        chapters.add(chapter(study, "product", open, List.of("description", "recipe"), base, link(base, "description", study.description().words()), link(base, "items", Words.say("j_n_ingredients", study.recipe().items().size())), link(base, "recipe", study.recipe().pieces())));
+        chapters.add(chapter(study, "flow", open, List.of("flow", "rooms", "walk"), base, new Link(base + "/flow", Words.named("part", "flow"), Words.say("j_n_steps", study.steps().size())), link(base, "rooms", Words.say("j_n_rooms", study.rooms().size())), link(base, "ways", ""),
                 new Link(base + "/flow/walk", Words.named("part", "walk"), study.walk().by().isEmpty() ? "" : study.walk().by() + ", " + study.walk().on())));
-        chapters.add(chapter("hazards", open, List.of("hazards"), base, new Link(base + "/hazards", Words.named("part", "hazards"), Words.say("j_n_hazards", study.hazards().stream().filter(Study.Hazard::accepted).count()))));
-        chapters.add(chapter("controls", open, List.of("controls", "evidence", "day"), base, link(base, "controls", Words.say("j_n_controls", study.controls().stream().filter(Study.Control::ccp).count(), study.controls().stream().filter(control -> !control.ccp()).count())),
+        chapters.add(chapter(study, "hazards", open, List.of("hazards"), base, new Link(base + "/hazards", Words.named("part", "hazards"), Words.say("j_n_hazards", study.hazards().stream().filter(Study.Hazard::accepted).count()))));
+        chapters.add(chapter(study, "controls", open, List.of("controls", "evidence", "day"), base, link(base, "controls", Words.say("j_n_controls", study.controls().stream().filter(Study.Control::ccp).count(), study.controls().stream().filter(control -> !control.ccp()).count())),
                 link(base, "evidence", String.valueOf(study.evidence().size())), link(base, "day", study.day().usualBake())));
-        chapters.add(chapter("programmes", open, List.of("programmes"), base, link(base, "programmes", Words.say("j_n_programmes", study.programmes().size()))));
-        chapters.add(chapter("signing", open, List.of(), base, new Link(base + "/approval", Words.say("j_to_the_signature"), ""), link(base, "reviews", String.valueOf(study.reviews().size()))));
+        chapters.add(chapter(study, "programmes", open, List.of("programmes"), base, link(base, "programmes", Words.say("j_n_programmes", study.programmes().size()))));
+        chapters.add(chapter(study, "signing", open, List.of(), base, new Link(base + "/approval", Words.say("j_to_the_signature"), ""), link(base, "reviews", String.valueOf(study.reviews().size())),
+                new Link(base + "/words", Words.say("s_texts_in_other_languages"), "")));
         List<Open> first = open.stream().filter(point -> !point.part().equals("copy")).limit(1).map(point -> new Open(href(base, point, study), point.words())).toList();
         return one.data("text", text).data("study", study).data("needs", needs(product, study)).data("chapters", chapters).data("count", open.size()).data("first", first.isEmpty() ? null : first.get(0)).data("copied", open.stream().filter(point -> point.part().equals("copy")).map(point -> new Copied(point.at(), page(base, point.at()), point.words())).toList())
                 .data("small", study.method().route().equals("small") ? SmallRoute.QUESTIONS.stream().map(question -> new Answered(question, Words.named("smallquestion", question), study.small().stream().filter(a -> a.question().equals(question)).map(Study.Answer::answer).findFirst().orElse(""))).toList() : List.of());
@@ -198,8 +199,8 @@ public class PlanPages {
         return new Link(base + "/part/" + part, Words.named("part", part), says);
     }
 
-    private static Chapter chapter(String title, List<OpenPoint> open, List<String> parts, String base, Link... links) {
-        return new Chapter(Words.named("chapter", title), List.of(links), open.stream().filter(point -> parts.contains(point.part())).map(point -> new Open(href(base, point, null), point.words())).toList());
+    private static Chapter chapter(Study study, String title, List<OpenPoint> open, List<String> parts, String base, Link... links) {
+        return new Chapter(Words.named("chapter", title), List.of(links), open.stream().filter(point -> parts.contains(point.part())).map(point -> new Open(href(base, point, study), point.words())).toList());
     }
 
     private static String href(String base, OpenPoint point, Study study) {
@@ -207,7 +208,7 @@ public class PlanPages {
             case "flow" -> base + "/flow" + (point.at().isEmpty() ? "" : "?step=" + point.at() + "#chosen");
             case "walk" -> base + "/flow/walk";
             case "rulebook" -> "/owner/rulebook";
-            case "hazards" -> base + "/hazards" + (point.words().contains("wait for you") || point.at().isEmpty() ? "#step-" + point.at() : "/" + point.at());
+            case "hazards" -> base + "/hazards" + (study != null && study.hazard(point.at()).isPresent() ? "/" + point.at() : "#step-" + point.at());
             case "recipe" -> base + "/part/items" + item(point);
             default -> base + "/part/" + point.part() + item(point);
         };

@@ -18,10 +18,11 @@ import trivet.people.Secret;
  * falls due in the next days. Moments are milliseconds since 1970. It is a copy as of a moment; the service's own verdict counts.
  *
  * @param number the last record that is in it
+ * @param texts by language, what texts of plans are told as
  */
 @JsonNaming(SnakeCaseStrategy.class)
 record Kit(int format, long number, long madeAt, String device, long sequence, int lastCode, Place site, Ref rulebook, List<StageNumbers> cooling, Map<String, Range> ranges,
-        Product unplanned, List<Product> plans, List<Worker> people, List<UnitDays> units, List<Probe> probes, List<Batch> batches, List<Matter> unitDeviations, List<Due> programmes, List<Programme> programmeTexts, List<Handover> handovers) {
+        Product unplanned, List<Product> plans, List<Worker> people, List<UnitDays> units, List<Probe> probes, List<Batch> batches, List<Matter> unitDeviations, List<Due> programmes, List<Programme> programmeTexts, List<Handover> handovers, Map<String, Map<String, String>> texts) {
 
     @JsonNaming(SnakeCaseStrategy.class)
     record Place(String name, String zone, String dayEnds, boolean demo) {

@@ -44,6 +44,7 @@ import trivet.people.Role;
 import trivet.plan.ApprovedPlan;
 import trivet.plan.Plan;
 import trivet.plan.Plans;
+import trivet.plan.Translations;
 import trivet.site.Confirmed;
 import trivet.site.Site;
 import trivet.site.Sites;
@@ -66,6 +67,8 @@ public class KitApi {
     Programmes programmes;
     @Inject
     Handovers handovers;
+    @Inject
+    Translations translations;
     @Inject
     Devices devices;
     @Inject
@@ -111,7 +114,7 @@ public class KitApi {
                 daybook.underway().stream().map(batch -> batch(batch, site, doubts)).toList(), units.stream().flatMap(unit -> unit.deviations().stream()).filter(Deviation::holds).map(KitApi::matter).toList(),
                 ofToday.stream().flatMap(programme -> programme.check().stream()).map(KitApi::due).toList(),
                 ofToday.stream().map(one -> new Kit.Programme(one.programme().id(), one.programme().title(), one.programme().what())).toList(),
-                handovers.open().stream().map(one -> new Kit.Handover(one.id(), one.from(), one.to(), one.batches().size())).toList());
+                handovers.open().stream().map(one -> new Kit.Handover(one.id(), one.from(), one.to(), one.batches().size())).toList(), translations.all());
     }
 
     private static Map<String, Kit.Range> ranges(Optional<Rulebook> book, UnaryOperator<RangeLimit> as) {

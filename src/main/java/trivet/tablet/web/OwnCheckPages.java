@@ -34,7 +34,7 @@ public class OwnCheckPages {
         BatchRecord batch = daybook.batch(id).orElseThrow(NotFoundException::new);
         Plan.OwnCheck own = batch.plan().stream().flatMap(plan -> plan.plan().ownChecks().stream()).filter(one -> one.id().equals(item)).findFirst().orElseThrow(NotFoundException::new);
         Optional<Check> check = batch.checks().stream().filter(one -> one.key().startsWith(Check.OWN) && one.item().equals(item)).findFirst();
-        return screen.of(page).data("kind", "plan-check").data("batch", batch).data("item", item).data("heading", batch.code() + " · " + own.title()).data("what", own.what()).data("how", own.how()).data("limit", own.limit()).data("corrective", own.corrective())
+        return screen.of(page).data("kind", "plan-check").data("batch", batch).data("item", item).data("heading", batch.code() + " · " + screen.text(own.title())).data("what", screen.text(own.what())).data("how", screen.text(own.how())).data("limit", screen.text(own.limit())).data("corrective", screen.text(own.corrective()))
                 .data("check", check.map(Check::id).orElse("")).data("back", "/batches/" + id);
     }
 }

@@ -33,7 +33,7 @@ public class ProgrammePages {
     @GET
     public TemplateInstance programme(@PathParam("item") String item) {
         ProgrammeRecord programme = programmes.of(daybook.today()).stream().filter(one -> one.programme().id().equals(item)).findFirst().orElseThrow(NotFoundException::new);
-        return screen.of(page).data("kind", "programme-check").data("batch", null).data("item", item).data("heading", programme.programme().title()).data("what", programme.programme().what()).data("how", "").data("limit", "").data("corrective", "")
+        return screen.of(page).data("kind", "programme-check").data("batch", null).data("item", item).data("heading", screen.text(programme.programme().title())).data("what", screen.text(programme.programme().what())).data("how", "").data("limit", "").data("corrective", "")
                 .data("check", programme.check().map(Check::id).orElse("")).data("back", "/work");
     }
 }

@@ -15,6 +15,7 @@ import trivet.ledger.Journal;
 import trivet.ledger.VersionRef;
 import trivet.people.People;
 import trivet.people.Person;
+import trivet.plan.Translations;
 import trivet.site.Sites;
 import trivet.site.web.Caller;
 import trivet.site.web.Moments;
@@ -36,6 +37,8 @@ public class Screen {
     Journal journal;
     @Inject
     Heard heard;
+    @Inject
+    Translations translations;
     @Inject
     Moments moments;
     @Inject
@@ -106,6 +109,11 @@ public class Screen {
     /** The name of the person signed in. */
     public String personName() {
         return caller.person().map(Person::name).orElse("");
+    }
+
+    /** A text of a plan, in the language of whoever reads where it was translated. */
+    public String text(String text) {
+        return translations.in(text);
     }
 
     /** The clock time at the site. */

@@ -1,6 +1,6 @@
 import "./tablet/door.js";
 import "./tablet/photos.js";
-import { last, say, speak } from "/words.js";
+import { know, last, say, speak } from "/words.js";
 import { wire, entering } from "./forms.js";
 import { model, refresh } from "./tablet/kit.js";
 import { start, flush, review, box } from "./tablet/sender.js";
@@ -32,6 +32,7 @@ const LABELS = ["s_today", "s_cooling", "s_fridges", "s_deviations", "s_waiting_
 
 async function screen(path) {
   const known = await model(), person = here();
+  know(known?.kit.texts);
   await speak(known?.kit.people.find(one => one.id === person?.id)?.language ?? last());
   for (const label of document.querySelectorAll("[data-say]")) if (LABELS.includes(label.dataset.say)) label.textContent = say(label.dataset.say);
   const told = path === "/waiting" ? await others.waiting(known, await store.all(), await photoStore.all()) : null;

@@ -1,5 +1,5 @@
 import { html } from "../../lib/html.js";
-import { named, say } from "/words.js";
+import { named, say, told } from "/words.js";
 import { derived } from "../../lib/canonical.js";
 import { batches, over } from "../fold.js";
 import { doubtOf } from "../fold/probes.js";
@@ -10,7 +10,7 @@ export async function begin(model) {
   const { kit } = model, p = parts(model);
   return { title: say("s_start_a_batch"), body: html`<h1>${say("s_start_a_batch")}</h1>
 ${p.form("batch-started", { "last-code": kit.last_code }, html`<p class="now">${say("s_what_is_it")}</p>
-<label class="field">${say("s_product")} <select name="product" required>${kit.plans.map(plan => html`<option value="${plan.product}" data-plan="${JSON.stringify(plan.ref)}">${plan.title}</option>`)}<option value="unplanned">${say("s_not_in_a_plan_judged_by")}</option></select></label>
+<label class="field">${say("s_product")} <select name="product" required>${kit.plans.map(plan => html`<option value="${plan.product}" data-plan="${JSON.stringify(plan.ref)}">${told(plan.title)}</option>`)}<option value="unplanned">${say("s_not_in_a_plan_judged_by")}</option></select></label>
 <label class="field">${say("s_if_it_is_in_no_plan")} <input data-unplanned data-skip maxlength="60"></label>
 <label class="field">${say("s_line")} <select name="line"><option value="wheat">${say("s_wheat")}</option><option value="gluten-free">${say("s_gluten_free")}</option></select></label>
 <div class="two"><label class="field">${say("s_trays")} <input name="trays" type="number" inputmode="numeric" min="1" value="2" data-number required></label>
@@ -33,7 +33,7 @@ export async function batch(model, id) {
   const p = parts(model), plan = planOf(model.kit, b), key = big(b), base = { batch: b.id, plan: b.plan }, fridges = p.options(p.units("FRIDGE", "FREEZER"));
   const away = await derived(b.id + "/put-away"), field = (name, label) => html`<label class="field">${label} <input name="${name}" required></label>`;
   const store = (primary = false) => p.form("put-away", { ...base, check: away }, html`<div class="two"><label class="field">${say("s_put_away_in")} <select name="unit">${fridges}</select></label><label class="field">${say("s_use_by_2")} <input name="use_by" type="date" value="${b.use_by ?? plan.use_by}" required></label></div><button class="key ${primary ? "primary" : ""}">${say("s_put_away")}</button>`);
-  return { title: b.code, follow: true, body: html`<h1>${b.code} · ${b.title}${b.unplanned ? html` <span class="verdict unjudged">${say("s_unplanned_2")}</span>` : ""}</h1>
+  return { title: b.code, follow: true, body: html`<h1>${b.code} · ${told(b.title)}${b.unplanned ? html` <span class="verdict unjudged">${say("s_unplanned_2")}</span>` : ""}</h1>
 <p class="now">${b.next}</p>
 <p>${say("s_trays_pieces_begun_by", named("line", b.line), b.trays, b.pieces, p.moment(b.started), p.initials(b.by))} ${named("life", b.life)}${b.holds.length ? html` · <span class="verdict breached">${say("s_on_hold_2")}</span>` : ""}${b.use_by ? html` ${say("s_use_by", b.use_by)}` : ""}</p>
 ${b.holds.map(hold => html`<p class="note">${say("s_hold_since", p.moment(hold.since), hold.words)}</p>`)}
@@ -54,7 +54,7 @@ ${p.form("destroyed", base, html`<div class="row">${field("reason", say("s_destr
 ${p.form("struck-out", base, html`<div class="row">${field("reason", say("s_strike_out_because"))}<button class="key">${say("s_strike_out")}</button></div>`)}
 <p><a class="key" href="/batches/${b.id}/photo">${say("s_take_a_photo")}</a></p></section>`}
 ${b.holds.length ? html`<p class="note">${say("second_person_needs_network")}</p>` : ""}
-<section class="card"><h2>${say("s_checks")}</h2><div class="wide" tabindex="0"><table class="sheet"><thead><tr><th>${say("s_due")}<th>${say("s_check")}<th>${say("s_state")}<th>${say("s_who_has_it")}</tr></thead>${b.checks.map(check => html`<tr><td>${p.time(check.due)}<td>${check.key.startsWith("own-") ? html`<a class="key small" href="/batches/${b.id}/own/${check.key.replace(/^own-/, "").replace(/-\d+$/, "")}">${check.label}</a>` : named("check", check.key.replace(/-\d+$/, ""))}<td>${named("state", check.state)}<td>${check.handed ? p.initials(check.handed) : ""}</tr>`)}</table></div></section>
+<section class="card"><h2>${say("s_checks")}</h2><div class="wide" tabindex="0"><table class="sheet"><thead><tr><th>${say("s_due")}<th>${say("s_check")}<th>${say("s_state")}<th>${say("s_who_has_it")}</tr></thead>${b.checks.map(check => html`<tr><td>${p.time(check.due)}<td>${check.key.startsWith("own-") ? html`<a class="key small" href="/batches/${b.id}/own/${check.key.replace(/^own-/, "").replace(/-\d+$/, "")}">${told(check.label)}</a>` : named("check", check.key.replace(/-\d+$/, ""))}<td>${named("state", check.state)}<td>${check.handed ? p.initials(check.handed) : ""}</tr>`)}</table></div></section>
 ${b.deviations.length ? html`<section class="card"><h2>${say("s_deviations")}</h2>${b.deviations.map(d => html`<p><a href="/deviations/${d.id}">${d.words}</a> <span class="verdict breached">${named("deviation", d.state)}</span></p>`)}</section>` : ""}
 <section class="card wide" tabindex="0" id="history"><h2>${say("s_every_record")}</h2><table class="sheet"><thead><tr><th>${say("s_measured")}<th>${say("s_what")}<th>${say("s_value")}<th>${say("s_by")}<th>${say("s_marks")}<th>${say("s_correct_it")}</tr></thead>
 ${b.told.map(told => html`<tr><td>${p.moment(told.at)}<td>${named("kind", told.kind)}<td>${told.value ? html`${p.value(told.value, told.unit)}` : ""} ${told.words}<td>${p.initials(told.person)}<td>${p.mark(told)}<td>${told.kind === "correction" ? "" : html`<a class="key small" href="/records/${told.id}/correct">${say("s_correct")}</a>`}</tr>`)}</table></section>` };
@@ -70,7 +70,7 @@ export async function reading(model, id, kind) {
   const limit = cook ? plan[kind]?.words : kind === "cooling" ? kit.stages.map(stage => stage.words).join("; ") : kind === "food" && plan.storage ? say("j_which_its_use_by_rests_on", plan.storage.words) : kit.ranges[NAMES[kind][1]]?.words;
   const hold = Math.max(0, ...rows.map(row => Number(row.seconds)).filter(seconds => seconds < 60)), next = b.checks.find(check => check.key.startsWith(kind === "hot" ? "hot-" : "cool-") && !check.taken);
   const last = b.cooling[b.cooling.length - 1], known = kit.probes.map(probe => ({ ...probe, blocked: doubtOf(model, probe.id, model.now) })), probes = known.map(probe => html`<option value="${probe.id}">${probe.id} ${probe.name}${probe.blocked ? html` ${say("s_blocked")}` : ""}</option>`);
-  return { title: b.code, body: html`<h1>${b.code} · ${b.title}</h1>${padForm({ form: p.form, kind: NAMES[kind][0], head: HEADS[kind](), limit: limit || say("j_no_rulebook_is_confirmed_nothing_is"),
+  return { title: b.code, body: html`<h1>${b.code} · ${told(b.title)}</h1>${padForm({ form: p.form, kind: NAMES[kind][0], head: HEADS[kind](), limit: limit || say("j_no_rulebook_is_confirmed_nothing_is"),
     attributes: { batch: b.id, plan: b.plan, check: kind === "core" ? await derived(b.id + "/core") : next?.id ?? await derived(b.id + "/" + kind), last: kind === "cooling" && last?.unit === "C" ? last.value : "" },
     fields: html`<div class="pair">${valueAndUnit(say("s_value"))}<label class="field">${say("s_probe")} <select data-instrument>${probes}</select></label></div>
 ${known.filter(probe => probe.blocked).map(probe => html`<p class="note">${probe.blocked}</p>`)}

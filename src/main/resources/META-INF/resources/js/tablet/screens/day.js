@@ -1,5 +1,5 @@
 import { html } from "../../lib/html.js";
-import { named, say } from "/words.js";
+import { named, say, told } from "/words.js";
 import { aged, open, stateOf } from "../checks.js";
 import { batches, known as everything, over } from "../fold.js";
 import { here } from "../who.js";
@@ -30,9 +30,9 @@ export function dueList(model, known) {
     .filter(check => open(check) || check.state === "not yet due").sort((a, b) => a.due - b.due);
 }
 
-const taskOf = (check, p) => html`<a class="task ${check.state === "past due" ? "past-due" : ""}" href="${link(check)}"><time>${p.time(check.due)}</time><span><b>${check.label}</b> ${task(check)}</span><span>${p.past(check.due)}${check.handed ? html` ${say("s_has_it", p.initials(check.handed))}` : ""}</span></a>`;
+const taskOf = (check, p) => html`<a class="task ${check.state === "past due" ? "past-due" : ""}" href="${link(check)}"><time>${p.time(check.due)}</time><span><b>${told(check.label)}</b> ${task(check)}</span><span>${p.past(check.due)}${check.handed ? html` ${say("s_has_it", p.initials(check.handed))}` : ""}</span></a>`;
 
-const batchTask = b => html`<a class="task" href="/batches/${b.id}"><b>${b.code}</b> <span>${b.title}${b.unplanned ? html` ${say("s_unplanned")}` : ""}</span> <span>${named("life", b.life)}</span> <span>${b.next}</span></a>`;
+const batchTask = b => html`<a class="task" href="/batches/${b.id}"><b>${b.code}</b> <span>${told(b.title)}${b.unplanned ? html` ${say("s_unplanned")}` : ""}</span> <span>${named("life", b.life)}</span> <span>${b.next}</span></a>`;
 
 export async function work(model) {
   const p = parts(model), known = await batches(model), due = dueList(model, known);
@@ -41,11 +41,11 @@ export async function work(model) {
 <p class="now">${now.length ? say("s_to_do_now_the_oldest_first", now.length) : say("s_nothing_is_due_now")}</p>
 ${handed(model).map(one => html`<section class="card"><p class="now">${one.to === here()?.id ? say("s_hands_you", p.name(one.from), one.batches) : say("s_hands_to", p.name(one.from), one.batches, p.name(one.to))}</p>${one.to === here()?.id ? p.form("shift-taken", { data: { of: one.id }, then: "/work" }, html`<p data-said hidden></p><button class="key primary">${say("s_i_take_them")}</button>`) : ""}</section>`)}
 ${now.map(check => taskOf(check, p))}
-${held.length ? html`<h2>${say("s_on_hold_3")}</h2>${held.map(b => html`<a class="task past-due" href="/batches/${b.id}"><b>${b.code}</b> <span>${b.title}</span> <span class="verdict breached">${say("s_on_hold_2")}</span> <span>${b.holds[0].words}</span></a>`)}` : ""}
+${held.length ? html`<h2>${say("s_on_hold_3")}</h2>${held.map(b => html`<a class="task past-due" href="/batches/${b.id}"><b>${b.code}</b> <span>${told(b.title)}</span> <span class="verdict breached">${say("s_on_hold_2")}</span> <span>${b.holds[0].words}</span></a>`)}` : ""}
 <h2>${say("s_under_way")}</h2>
 ${known.filter(b => !over(b) && b.life !== "stored").map(batchTask)}${known.some(b => !over(b) && b.life !== "stored") ? "" : html`<p>${say("s_no_batch_is_under_way")}</p>`}
 <h2>${say("s_next")}</h2>
-${next.map(check => html`<p class="task"><time>${p.time(check.due)}</time><b>${check.label}</b> <span>${named("check", sort(check))}</span></p>`)}${next.length ? "" : html`<p>${say("s_nothing_more_today")}</p>`}
+${next.map(check => html`<p class="task"><time>${p.time(check.due)}</time><b>${told(check.label)}</b> <span>${named("check", sort(check))}</span></p>`)}${next.length ? "" : html`<p>${say("s_nothing_more_today")}</p>`}
 <p><a class="key primary" href="/batches/new">${say("s_start_a_batch")}</a></p><p class="keys"><a class="key" href="/probes">${say("s_check_a_probe")}</a> <a class="key" href="/shift-end">${say("s_end_of_my_shift")}</a></p>` };
 }
 
@@ -70,14 +70,14 @@ export async function cooling(model) {
   return { title: say("s_cooling"), follow: true, body: html`<h1>${say("s_cooling_now")}</h1>
 <p class="now">${known.length ? say("s_measure_the_one_that_is_nearest") : say("s_nothing_is_cooling")}</p>
 ${known.map(b => { const last = b.cooling[b.cooling.length - 1];
-    return html`<a class="task" href="/batches/${b.id}/cooling"><b>${b.code}</b> <span>${b.title}</span> <span>${last ? say("s_at_2", p.value(last.value, last.unit), p.time(last.at)) : say("s_not_measured_yet")}</span> <span>${b.next}</span></a>`; })}` };
+    return html`<a class="task" href="/batches/${b.id}/cooling"><b>${b.code}</b> <span>${told(b.title)}</span> <span>${last ? say("s_at_2", p.value(last.value, last.unit), p.time(last.at)) : say("s_not_measured_yet")}</span> <span>${b.next}</span></a>`; })}` };
 }
 
 export async function deviations(model) {
   const p = parts(model), found = await everything(model), all = [...found.batches.flatMap(b => b.deviations), ...found.units.matters].filter(matter => matter.state !== "closed").sort((a, b) => a.since - b.since);
   return { title: say("s_deviations"), body: html`<h1>${say("s_deviations")}</h1>
 <p class="now">${all.length ? say("s_to_be_answered_or_closed", all.length) : say("s_none_is_open")}</p>
-${all.map(d => html`<a class="task past-due" href="/deviations/${d.id}"><b>${d.label}</b> <span>${p.moment(d.since)}</span> <span>${d.words}</span> <span class="verdict ${d.breach ? "breached" : "unjudged"}">${named("deviation", d.state)}</span></a>`)}` };
+${all.map(d => html`<a class="task past-due" href="/deviations/${d.id}"><b>${told(d.label)}</b> <span>${p.moment(d.since)}</span> <span>${d.words}</span> <span class="verdict ${d.breach ? "breached" : "unjudged"}">${named("deviation", d.state)}</span></a>`)}` };
 }
 
 export async function deviation(model, id) {
@@ -85,7 +85,7 @@ export async function deviation(model, id) {
   if (!d) return null;
   const batch = known.find(b => b.id === d.subject), field = (name, label, needed = true) => html`<label class="field">${label} <input name="${name}" value="${d.answer[name] ?? ""}" ${needed ? html`required` : ""}></label>`;
   const ways = ["destroy", ...(["core-cook", "reheat"].includes(d.limit) ? ["back-in-oven"] : []), ...(d.limit === "cooling" && batch?.reheat_offered ? ["reheat"] : []), "use-otherwise", "release", "already-gone", "none-affected"];
-  return { title: say("s_deviation", d.label), body: html`<h1>${d.label}: ${d.breach ? say("s_limit_breached") : say("s_could_not_be_judged")}</h1>
+  return { title: say("s_deviation", told(d.label)), body: html`<h1>${told(d.label)}: ${d.breach ? say("s_limit_breached") : say("s_could_not_be_judged")}</h1>
 <p class="now">${d.words}</p><p>${p.moment(d.since)} <span class="verdict breached">${named("deviation", d.state)}</span></p>
 ${batch ? html`<p><a class="key" href="/batches/${batch.id}">${say("s_to_the_batch")}</a></p>` : ""}
 <p>${say("s_the_plan_offers")} <b>${d.offers.map((offer, i) => html`${i ? html` ${say("s_or")} ` : ""}${named("offer", offer)}`)}</b></p>

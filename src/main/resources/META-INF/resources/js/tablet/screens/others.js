@@ -1,5 +1,5 @@
 import { html } from "../../lib/html.js";
-import { named, say, shown } from "/words.js";
+import { named, say, shown, told } from "/words.js";
 import { batches } from "../fold.js";
 import { planOf } from "../kit.js";
 import { padForm, parts, valueAndUnit } from "./parts.js";
@@ -27,7 +27,7 @@ export async function unit(model, id) {
 ${padForm({ form: p.form, kind: "unit-reading", attributes: { last: "" }, head: say("s_read_the_thermometer"), limit: model.kit.ranges[unit.limit]?.words ?? "–", minus: true,
     fields: html`<input type="hidden" name="unit" value="${unit.id}"><div class="pair">${valueAndUnit(say("s_value_with_for_below_zero"))}</div>`,
     after: html`<a class="key primary" href="${following ? "/units/" + following.id : "/units"}">${say("s_next_unit")}</a>` })}
-${inside.length ? html`<section class="card"><h2>${say("s_it_was_warm_probe_the_food")}</h2>${inside.map(b => html`<p><a class="key" href="/batches/${b.id}/food">${b.code} ${b.title}</a></p>`)}</section>` : ""}
+${inside.length ? html`<section class="card"><h2>${say("s_it_was_warm_probe_the_food")}</h2>${inside.map(b => html`<p><a class="key" href="/batches/${b.id}/food">${b.code} ${told(b.title)}</a></p>`)}</section>` : ""}
 <section class="card"><h2>${say("s_read_today")}</h2>${readingsOf(unit, model).map(record => html`<p>${p.time(Date.parse(record.claimed_at))} ${p.value(record.data.temperature.value, record.data.temperature.unit)} ${p.initials(record.person)} ${p.mark(record)} <a class="key small" href="/records/${record.id}/correct">${say("s_correct")}</a></p>`)}${unit.last ? html`<p>${p.moment(unit.last.at)} ${unit.last.text} ${p.verdict(unit.last.verdict)}</p>` : readingsOf(unit, model).length ? "" : html`<p>${say("s_nothing_yet")}</p>`}</section>` };
 }
 
@@ -40,14 +40,14 @@ ${p.form(kind, { ...envelope, data: { item, good: false } }, html`<p data-said h
 export async function own(model, id, item) {
   const b = (await batches(model)).find(one => one.id === id), own = b && planOf(model.kit, b).own.find(one => one.id === item);
   if (!own) return null;
-  return { title: own.title, body: html`<h1>${b.code} · ${own.title}</h1><p class="now">${own.what}</p><p>${own.how}</p><p>${say("s_limit_3")} <b>${own.limit}</b></p>
+  return { title: told(own.title), body: html`<h1>${b.code} · ${told(own.title)}</h1><p class="now">${told(own.what)}</p><p>${told(own.how)}</p><p>${say("s_limit_3")} <b>${told(own.limit)}</b></p>
 ${goodOrNot(parts(model), "plan-check", item, { batch: b.id, plan: b.plan, then: "/batches/" + b.id })}` };
 }
 
 /** A prerequisite programme that is looked at, noted as good or not. */
 export function programme(model, item) {
   const programme = model.kit.programme_texts.find(one => one.id === item), check = model.kit.programmes.find(one => one.subject === item);
-  return programme && { title: programme.title, body: html`<h1>${programme.title}</h1><p class="now">${programme.what}</p>
+  return programme && { title: told(programme.title), body: html`<h1>${told(programme.title)}</h1><p class="now">${told(programme.what)}</p>
 ${goodOrNot(parts(model), "programme-check", item, { check: check?.id, then: "/work" })}` };
 }
 
@@ -72,7 +72,7 @@ ${told.value ? html`<p class="live"><span data-live>–</span></p><label class="
 /** A photo of a batch. */
 export async function photo(model, id) {
   const b = (await batches(model)).find(one => one.id === id);
-  return b && { title: b.code, body: html`<h1>${b.code} · ${b.title}</h1><p class="now">${say("s_take_a_photo")}</p>
+  return b && { title: b.code, body: html`<h1>${b.code} · ${told(b.title)}</h1><p class="now">${say("s_take_a_photo")}</p>
 <form data-photo data-batch="${b.id}"><label class="field">${say("s_photo")} <input type="file" accept="image/*" capture="environment" required></label><label class="field">${say("s_what_it_shows")} <input name="words" maxlength="200"></label><p data-said hidden></p><button class="key primary">${say("s_keep_this_photo")}</button></form>` };
 }
 

@@ -104,19 +104,26 @@ public class Writer {
         }
         Task<T> task = new Task<>(work);
         waiting.add(task);
-        if (!taken.compareAndSet(false, true)) {
-            while (!task.done && !task.handed) {
-                LockSupport.park(this);
-            }
+        boolean mine = taken.compareAndSet(false, true);
+        while (!mine && !task.done) {
+            LockSupport.park(this);
+            mine = task.handed;
         }
-        if (!task.done) {
-            try {
-                writeWaiting();
-            } finally {
-                passOn();
-            }
+        if (mine) {
+            writeAndPassOn(task);
         }
         return task.answered();
+    }
+
+    /** With the pen in hand: it may have come after somebody else had done the task already, and is passed on all the same. */
+    private void writeAndPassOn(Task<?> task) {
+        try {
+            if (!task.done) {
+                writeWaiting();
+            }
+        } finally {
+            passOn();
+        }
     }
 
     /** Runs one statement that changes what may be changed. Returns how many rows it touched. */

@@ -9,15 +9,19 @@ import jakarta.inject.Inject;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import trivet.FreshDemo;
 
 /** The one writer: full sync on its own connection, and one commit for what waits together. */
 @QuarkusTest
 @QuarkusTestResource(FreshDemo.class)
 class WriterTest {
+
+    private static final int EACH = 20_000;
 
     @Inject
     Writer writer;
@@ -76,5 +80,26 @@ class WriterTest {
             }
         }
         pool.shutdown();
+    }
+
+    @Test
+    @Timeout(120)
+    void a_pen_that_comes_to_one_whose_work_another_has_done_is_passed_on() throws Exception {
+        int threads = 8;
+        AtomicInteger written = new AtomicInteger();
+        List<Thread> all = new ArrayList<>();
+        for (int i = 0; i < threads; i++) {
+            all.add(new Thread(() -> {
+                for (int j = 0; j < EACH; j++) {
+                    written.addAndGet(writer.write(pen -> 1));
+                }
+            }));
+        }
+        all.forEach(thread -> thread.setDaemon(true));
+        all.forEach(Thread::start);
+        for (Thread thread : all) {
+            thread.join(60_000);
+        }
+        assertEquals(threads * EACH, written.get(), "everybody was answered, nobody waits for ever");
     }
 }

@@ -12,12 +12,13 @@ import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicLong;
 
 /**
  * The wire between a tablet and the service: it can be cut, be slow and lose connections, swallow the service's answer to records that were already
  * taken in, and carry another version of the screens.
  */
-final class Wire implements AutoCloseable {
+public final class Wire implements AutoCloseable {
 
     private final ServerSocket door;
     private final int service;
@@ -29,8 +30,9 @@ final class Wire implements AutoCloseable {
     private final Set<Socket> open = ConcurrentHashMap.newKeySet();
     private volatile boolean cut;
     private final AtomicInteger swallow = new AtomicInteger();
+    private final AtomicLong carried = new AtomicLong();
 
-    Wire(int service) throws IOException {
+    public Wire(int service) throws IOException {
         this.service = service;
         this.door = new ServerSocket();
         door.bind(new InetSocketAddress(InetAddress.getByName("localhost"), 0));
@@ -39,12 +41,12 @@ final class Wire implements AutoCloseable {
         listener.start();
     }
 
-    String address() {
+    public String address() {
         return "http://localhost:" + door.getLocalPort();
     }
 
     /** Cuts the wire, or joins it again. */
-    void cut(boolean now) {
+    public void cut(boolean now) {
         cut = now;
         if (now) {
             open.forEach(Wire::close);
@@ -52,7 +54,7 @@ final class Wire implements AutoCloseable {
     }
 
     /** A share of the connections is lost, half of them before and half after the service was asked, and each way takes so long. */
-    void rough(double share, int ms) {
+    public void rough(double share, int ms) {
         loss = share;
         delayMs = ms;
     }
@@ -66,6 +68,11 @@ final class Wire implements AutoCloseable {
     /** The answers to so many further sendings of records are swallowed after the service has given them. */
     void swallow(int answers) {
         swallow.set(answers);
+    }
+
+    /** How many bytes the service has sent so far, heads and all. */
+    public long carried() {
+        return carried.get();
     }
 
     int leftToSwallow() {
@@ -138,6 +145,10 @@ final class Wire implements AutoCloseable {
                     } else if (state.sendsRecords && swallow.getAndUpdate(left -> Math.max(0, left - 1)) > 0) {
                         break;
                     }
+                    if (asking && build != null) {
+                        asPlain(buffer, count);
+                    }
+                    carried.addAndGet(asking ? 0 : count);
                     out.write(buffer, 0, count);
                     out.flush();
                 }
@@ -152,6 +163,14 @@ final class Wire implements AutoCloseable {
         }, "wire pump");
         thread.setDaemon(true);
         thread.start();
+    }
+
+    /** Asks for the file as it is, so that another build can be put in. */
+    private static void asPlain(byte[] buffer, int count) {
+        int at = new String(buffer, 0, count, StandardCharsets.ISO_8859_1).indexOf("Accept-Encoding: ");
+        if (at >= 0) {
+            buffer[at] = 'X';
+        }
     }
 
     /** Puts another build in the place of the worker's, of the same length. */

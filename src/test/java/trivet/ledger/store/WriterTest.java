@@ -33,15 +33,18 @@ class WriterTest {
 
     @Test
     void what_waits_together_shares_a_commit() throws Exception {
+        CountDownLatch begun = new CountDownLatch(1);
         CountDownLatch blocked = new CountDownLatch(1);
         var pool = Executors.newFixedThreadPool(41);
         Future<?> first = pool.submit(() -> writer.write(connection -> {
+            begun.countDown();
             try {
                 return blocked.await(10, java.util.concurrent.TimeUnit.SECONDS);
             } catch (InterruptedException stopped) {
                 return false;
             }
         }));
+        assertTrue(begun.await(10, java.util.concurrent.TimeUnit.SECONDS));
         long before = writer.commits();
         List<Future<?>> rest = new ArrayList<>();
         for (int i = 0; i < 40; i++) {

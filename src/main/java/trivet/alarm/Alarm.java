@@ -16,7 +16,7 @@ public record Alarm(String id, Kind kind, String label, String cause, String wor
 
     /** Sorts of matters. */
     public enum Kind {
-        PAST_DUE, UNANSWERED, NOT_TAKEN_OVER, SILENT_TABLET;
+        PAST_DUE, UNANSWERED, NOT_TAKEN_OVER, SILENT_TABLET, SERVICE_CLOCK;
 
         /** The word by which it is stored and named. */
         public String word() {

@@ -47,6 +47,8 @@ public class Watch {
     @Inject
     Sites sites;
     @Inject
+    ServiceClock serviceClock;
+    @Inject
     Clock clock;
 
     /** A tablet that has not been heard of for a while. */
@@ -66,6 +68,7 @@ public class Watch {
         deviations.filter(one -> one.state() == Deviation.State.OPEN && !now.isBefore(one.since().plus(UNANSWERED))).map(Watch::unanswered).forEach(all::add);
         handovers.open().stream().filter(one -> !now.isBefore(one.at().plus(Handovers.PATIENCE))).map(this::notTaken).forEach(all::add);
         silent(underway, now).stream().map(Watch::silent).forEach(all::add);
+        serviceClock.look().ifPresent(all::add);
         return all;
     }
 

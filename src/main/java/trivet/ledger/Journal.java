@@ -46,4 +46,7 @@ public interface Journal {
 
     /** The number of the last record received; 0 for none. */
     long lastNumber();
+
+    /** When the last record was received, by the service's clock then; empty for none. */
+    Optional<Instant> lastReceived();
 }

@@ -52,6 +52,11 @@ public class People {
         return list().stream().anyMatch(Person::owner);
     }
 
+    /** The language of the first owner, in which is said what nobody in particular asks for. */
+    public String ownersLanguage() {
+        return list().stream().filter(person -> person.owner() && person.active()).findFirst().map(Person::language).orElse(Words.FIRST);
+    }
+
     private static Person person(Register.Version version) {
         Set<Role> roles = version.body().texts("roles").stream().map(Role::valueOf)
                 .collect(Collectors.toCollection(() -> EnumSet.noneOf(Role.class)));

@@ -25,6 +25,7 @@ import org.jboss.logging.Logger;
 import trivet.alarm.Alarms;
 import trivet.alarm.Notices;
 import trivet.alarm.Watch;
+import trivet.people.People;
 import trivet.site.Site;
 import trivet.site.Sites;
 import trivet.words.Words;
@@ -51,6 +52,8 @@ public class Escalation {
     @Inject
     Sites sites;
     @Inject
+    People people;
+    @Inject
     Clock clock;
 
     private final HttpClient client = HttpClient.newBuilder().connectTimeout(PATIENCE).build();
@@ -66,9 +69,10 @@ public class Escalation {
 
     /** Raises what is new, ends what is over, and tells what nobody has seen. Returns how many matters were told. */
     public int look() {
-        if (sites.current().isEmpty()) {
-            return 0;
-        }
+        return sites.current().isEmpty() ? 0 : Words.in(people.ownersLanguage(), this::lookAndTell);
+    }
+
+    private int lookAndTell() {
         alarms.present(watch.now());
         Site site = sites.current().orElseThrow();
         Notices.Settings settings = notices.current();

@@ -122,6 +122,16 @@ public class JdbcJournal implements Journal {
         return number("SELECT coalesce(max(receive_number), 0) FROM record", List.of());
     }
 
+    @Override
+    public Optional<Instant> lastReceived() {
+        try (Connection connection = source.getConnection(); PreparedStatement statement = prepare(connection, "SELECT received_at FROM record ORDER BY receive_number DESC LIMIT 1", List.of());
+                ResultSet rows = statement.executeQuery()) {
+            return rows.next() ? Optional.of(Instant.parse(rows.getString(1))) : Optional.empty();
+        } catch (SQLException failed) {
+            throw new IllegalStateException("The records could not be read.", failed);
+        }
+    }
+
     private long number(String sql, List<?> values) {
         try (Connection connection = source.getConnection(); PreparedStatement statement = prepare(connection, sql, values);
                 ResultSet rows = statement.executeQuery()) {

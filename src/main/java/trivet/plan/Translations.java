@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import trivet.ledger.Fields;
@@ -53,17 +54,21 @@ public class Translations {
         }).toList();
     }
 
-    /** Keeps translations of a plan by where the texts stand; what is not named stays as it is, an empty one is taken away. */
-    public void write(Plan plan, String language, Map<String, String> says, String by) {
+    /**
+     * Keeps translations of a plan by where the texts stand; what is not named stays as it is, an empty one is taken away, and one that is the same as
+     * before stays out of date unless somebody says that it is still right.
+     */
+    public void write(Plan plan, String language, Map<String, String> says, Set<String> stillRight, String by) {
         if (!Words.languages().containsKey(language)) {
             throw new IllegalArgumentException(Words.say("j_no_such_language", language));
         }
         Map<String, String> texts = texts(plan);
+        Map<String, String> before = of(plan, language).stream().collect(Collectors.toMap(Translated::at, Translated::says));
         Map<String, Object> body = new LinkedHashMap<>(register.latest(KIND, id(plan, language)).map(version -> version.body().asMap()).orElse(Map.of()));
         says.forEach((at, text) -> {
             if (text.isBlank()) {
                 body.remove(at);
-            } else if (texts.containsKey(at)) {
+            } else if (texts.containsKey(at) && (!text.strip().equals(before.get(at)) || stillRight.contains(at))) {
                 body.put(at, Map.of("of", texts.get(at), "says", text.strip()));
             }
         });
@@ -114,8 +119,10 @@ public class Translations {
             Map<String, String> texts = new LinkedHashMap<>();
             for (ApprovedPlan plan : plans.approved()) {
                 for (Translated one : of(plan.plan(), language)) {
-                    if (!one.says().isEmpty()) {
-                        texts.put(one.text(), one.outOfDate() ? Words.in(language, () -> Words.say("j_older_translation", one.text(), one.says())) : one.says());
+                    if (one.outOfDate()) {
+                        texts.putIfAbsent(one.text(), Words.in(language, () -> Words.say("j_older_translation", one.text(), one.says())));
+                    } else if (!one.says().isEmpty()) {
+                        texts.put(one.text(), one.says());
                     }
                 }
             }

@@ -14,6 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Map;
+import java.util.Set;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.junit.jupiter.api.Test;
 import trivet.FreshDemo;
@@ -46,7 +47,7 @@ class TranslationsTest {
     void a_text_is_told_in_the_language_of_the_reader_and_the_signed_one_stands_first_once_it_was_changed() throws IOException {
         String title = plan().title();
         String what = label().text();
-        translations.write(plan(), "es", Map.of("title", "Quiche alta", "own.label.what", "La etiqueta", "nowhere", "x"), "olive");
+        translations.write(plan(), "es", Map.of("title", "Quiche alta", "own.label.what", "La etiqueta", "nowhere", "x"), Set.of(), "olive");
         assertEquals("Quiche alta", Words.in("es", () -> translations.in(title)));
         assertEquals("A-0001 · Quiche alta", Words.in("es", () -> translations.in("A-0001 · " + title)), "behind the mark of a batch too");
         assertEquals(title, Words.in("pl", () -> translations.in(title)), "nothing for another language");
@@ -59,15 +60,18 @@ class TranslationsTest {
         plans.approve("deep-quiche", "olive", clock.instant(), "the date is looked at too");
         assertTrue(label().outOfDate() && label().says().equals("La etiqueta"));
         assertTrue(Words.in("es", () -> translations.in(what + ", and the date")).startsWith(what + ", and the date ("), "the signed text first");
-        translations.write(plan(), "es", Map.of("own.label.what", "La etiqueta y la fecha"), "olive");
-        assertFalse(label().outOfDate());
+        translations.write(plan(), "es", Map.of("own.label.what", "La etiqueta", "title", "Quiche muy alta"), Set.of(), "olive");
+        assertTrue(label().outOfDate(), "kept beside another one, it stays out of date");
+        translations.write(plan(), "es", Map.of("own.label.what", "La etiqueta"), Set.of("own.label.what"), "olive");
+        assertFalse(label().outOfDate(), "somebody said that it is still right");
+        translations.write(plan(), "es", Map.of("own.label.what", "La etiqueta y la fecha"), Set.of(), "olive");
         assertEquals("La etiqueta y la fecha", Words.in("es", () -> translations.in(what + ", and the date")));
-        translations.write(plan(), "es", Map.of("own.label.what", " "), "olive");
+        translations.write(plan(), "es", Map.of("own.label.what", " "), Set.of(), "olive");
         assertEquals(what + ", and the date", Words.in("es", () -> translations.in(what + ", and the date")), "an empty one is taken away");
     }
 
     @Test
     void a_language_that_is_not_there_is_refused() {
-        assertThrows(IllegalArgumentException.class, () -> translations.write(plan(), "tlh", Map.of("title", "x"), "olive"));
+        assertThrows(IllegalArgumentException.class, () -> translations.write(plan(), "tlh", Map.of("title", "x"), Set.of(), "olive"));
     }
 }

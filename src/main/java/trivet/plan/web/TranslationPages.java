@@ -19,6 +19,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import trivet.plan.ApprovedPlan;
 import trivet.plan.Plan;
 import trivet.plan.Plans;
@@ -62,10 +63,11 @@ public class TranslationPages {
         String language = Optional.ofNullable(form.getFirst("language")).orElse("");
         Map<String, String> says = new LinkedHashMap<>();
         form.forEach((at, values) -> says.put(at, values.get(0)));
-        says.remove("language");
+        says.keySet().removeAll(Set.of("language", "still-right"));
+        Set<String> stillRight = Set.copyOf(form.getOrDefault("still-right", List.of()));
         try {
             Optional<Plan> plan = plan(product);
-            plan.ifPresent(one -> translations.write(one, language, says, editing.me()));
+            plan.ifPresent(one -> translations.write(one, language, says, stillRight, editing.me()));
             return Response.seeOther(URI.create("/owner/plans/" + product + "/words?language=" + language)).build();
         } catch (IllegalArgumentException refused) {
             return Response.status(422).entity(page(product, language, refused.getMessage()).render()).build();

@@ -12,8 +12,7 @@ const [stories, share, done] = arguments;
     for (const [step, [kind, minute, data, as]] of steps.entries()) {
       const at = new Date(Math.floor((Date.now() - start * 60000) / 1000) * 1000 + minute * 60000).toISOString(), id = uuid7();
       if (as) ids[as] = id;
-      const { $record: beside = {}, ...said } = data;
-      const written = JSON.parse(JSON.stringify(said).replace(/"@(\w+)"/g, (all, key) => JSON.stringify(ids[key])));
+      const { $record: beside = {}, ...written } = JSON.parse(JSON.stringify(data).replace(/"@(\w+)"/g, (all, key) => JSON.stringify(ids[key] ??= uuid7())));
       told.push({ story: name, early: step < Math.floor(steps.length * share), record: { schema: "record-1", id, kind, site: "site", device, device_seq: ++sequence, person: "ana", ...(beside.batch === null ? {} : { batch }), source: "typed", claimed_at: at, device_clock: { wall: at, zone: "UTC" },
         ...Object.fromEntries(Object.entries(beside).filter(([, value]) => value !== null)), data: kind === "batch-started" ? { line: "wheat", trays: 2, pieces: 24, oven: "oven-1", product: "deep-quiche", code: "T-" + sequence, ...written } : written } });
     }
@@ -29,9 +28,10 @@ const [stories, share, done] = arguments;
   await send(late);
   const after = await kit(), folded = await batches({ kit: prepared(before), now: after.made_at, local: late.map(one => one.record), entries: [] });
   const open = list => list.filter(matter => matter.state !== "closed").map(matter => matter.id + " " + matter.limit).sort().join("\n");
-  for (const batch of new Set(told.map(one => one.record.batch).filter(Boolean))) {
-    const story = told.find(one => one.record.batch === batch).story, mine = folded.find(one => one.id === batch), theirs = after.batches.find(one => one.id === batch);
-    if (!theirs) { if (!["gone", "destroyed", "struck out", "split"].includes(mine.life)) failed.push(story + ": over for the service, " + mine.life + " here"); continue; }
+  const parts = told.filter(one => one.record.kind === "split").flatMap(one => one.record.data.parts.map(part => [part.batch, one.story + ", the " + part.purpose + " part"]));
+  for (const [batch, story] of new Map([...told.filter(one => one.record.batch).map(one => [one.record.batch, one.story]), ...parts])) {
+    const mine = folded.find(one => one.id === batch), theirs = after.batches.find(one => one.id === batch);
+    if (!theirs) { if (mine && !["gone", "destroyed", "struck out", "split"].includes(mine.life)) failed.push(story + ": over for the service, " + mine.life + " here"); continue; }
     const checks = list => list.map(check => check.key + " " + check.state + " " + Math.round(check.due / 1000) + " " + check.id).sort().join("\n");
     const said = [mine, theirs].map(one => one.deviations.filter(matter => matter.state !== "closed").map(matter => matter.id + " " + matter.words).sort().join("\n"));
     for (const [what, a, b] of [["life", mine.life, theirs.life], ["core", mine.cook_verdict, theirs.cook_verdict], ["cooling", mine.cooling_verdict, theirs.cooling_verdict], ["held", mine.holds.length > 0, theirs.holds.length > 0],

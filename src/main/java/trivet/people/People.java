@@ -78,7 +78,8 @@ public class People {
         if (!pin.matches("\\d{4,8}")) {
             throw new IllegalArgumentException(Words.say("j_a_pin_has_four_to_eight_2"));
         }
-        write("pin/" + person, Secret.of(pin), by);
+        Secret secret = Secret.of(pin);
+        register.write("secret", "pin/" + person, by, Fields.of(Map.of("salt", secret.salt(), "iterations", secret.iterations(), "hash", secret.hash(), "digits", pin.length())));
     }
 
     /** Gives an owner a password of at least ten characters. */
@@ -130,6 +131,11 @@ public class People {
     /** A person's PIN as it is stored, so that a tablet can check one without a network; empty for a person without. */
     public Optional<Secret> pin(String person) {
         return secret("pin/" + person);
+    }
+
+    /** How many digits a person's PIN has, so that the last of them signs in without a further touch; empty where that was not noted. */
+    public Optional<Integer> pinDigits(String person) {
+        return register.latest("secret", "pin/" + person).flatMap(version -> version.body().integer("digits"));
     }
 
     /** Whether the password is the person's. */

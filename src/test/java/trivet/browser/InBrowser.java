@@ -83,7 +83,6 @@ abstract class InBrowser {
         browser.get(service.address() + "/session/pin/" + person);
         find(".pad button");
         press(pin);
-        key("Sign in");
         waitFor("h1");
         until(() -> !browser.getCurrentUrl().contains("/session/"));
     }

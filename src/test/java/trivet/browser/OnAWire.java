@@ -29,7 +29,6 @@ abstract class OnAWire extends InBrowser {
         browser.get(wire.address() + "/session/pin/ana");
         find(".pad button");
         press("1111");
-        key("Sign in");
         until(() -> browser.getCurrentUrl().endsWith("/work"));
         until(() -> Boolean.TRUE.equals(script("const done = arguments[0]; (async () => (await navigator.serviceWorker.ready).active !== null && Boolean(await (await import('/js/tablet/store.js')).shelf.get('kit')))().then(done, () => done(false));")));
     }

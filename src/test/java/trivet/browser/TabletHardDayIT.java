@@ -29,7 +29,6 @@ class TabletHardDayIT extends OnAWire {
         browser.get(wire.address() + "/session/pin/ana");
         find(".pad button");
         press("1111");
-        key("Sign in");
         until(() -> browser.getCurrentUrl().endsWith("/work"));
     }
 
@@ -159,7 +158,6 @@ class TabletHardDayIT extends OnAWire {
         browser.get(wire.address() + "/session/pin/ben");
         find("body[data-shell] .pad button");
         press("2222");
-        key("Sign in");
         assertTrue(shown("[data-problem]").getText().startsWith("This person's time here has ended"));
         wire.cut(false);
         signInAgain();
@@ -189,7 +187,6 @@ class TabletHardDayIT extends OnAWire {
         browser.get(service.address() + "/session/pin/ana");
         find(".pad button");
         press("1111");
-        key("Sign in");
         until(() -> browser.getCurrentUrl().endsWith("/work"));
         browser.get(service.address() + "/batches/" + batch);
         String page = shown("main").getText();

@@ -2,6 +2,7 @@ package trivet.site;
 
 import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.is;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -70,6 +71,15 @@ class PeopleAtTheDoorTest {
         pin(person(Optional.of(today())), "2468").statusCode(303);
         pin(person(Optional.of(today().minusDays(1))), "2468").statusCode(403).body(containsString("last day of Nadia Test"));
         pin(person(Optional.of(today().plusDays(1))), "2468").statusCode(303);
+    }
+
+    @Test
+    void the_page_and_the_tablet_know_how_many_digits_end_a_pin() {
+        String id = person(Optional.empty());
+        here().get("/session/pin/" + id).then().statusCode(200).body(containsString("data-digits=\"4\""));
+        people.setPin(id, "135790", "olive");
+        here().get("/session/pin/" + id).then().statusCode(200).body(containsString("data-digits=\"6\""));
+        here().get("/tablet/kit.json").then().statusCode(200).body("people.find { it.id == '" + id + "' }.digits", is(6));
     }
 
     @Test

@@ -72,7 +72,11 @@ public class SignIn {
     @GET
     @Path("session/pin/{person}")
     public TemplateInstance pin(@PathParam("person") String person) {
-        return pin.data("person", known(person)).data("problem", null);
+        return pinPage(person, null);
+    }
+
+    private TemplateInstance pinPage(String person, String problem) {
+        return pin.data("person", known(person)).data("digits", people.pinDigits(person).map(String::valueOf).orElse("")).data("problem", problem);
     }
 
     @POST
@@ -81,7 +85,7 @@ public class SignIn {
         try {
             return here(request, sessions.byPin(person, typed), people.find(person).map(p -> p.roles().contains(Role.OUTSIDER)).orElse(false) ? "/deviations" : "/work");
         } catch (IllegalArgumentException refused) {
-            return Response.status(403).entity(pin.data("person", known(person)).data("problem", refused.getMessage()).render()).build();
+            return Response.status(403).entity(pinPage(person, refused.getMessage()).render()).build();
         }
     }
 

@@ -88,7 +88,7 @@ record Kit(int format, long number, long madeAt, String device, long sequence, i
     }
 
     @JsonNaming(SnakeCaseStrategy.class)
-    record Worker(String id, String name, String initials, boolean owner, boolean outsider, Long ends, String language, Pin pin, Pin badge) {
+    record Worker(String id, String name, String initials, boolean owner, boolean outsider, Long ends, String language, Pin pin, Integer digits, Pin badge) {
     }
 
     /** Batches that somebody handed over and nobody has taken. */
@@ -156,7 +156,7 @@ record Kit(int format, long number, long madeAt, String device, long sequence, i
     @JsonNaming(SnakeCaseStrategy.class)
     record Batch(String id, String code, String title, String product, Ref plan, boolean unplanned, String line, int trays, int pieces, String by, long started, String life, String act, String next, List<Stop> holds,
             String useBy, String unit, Long putAway, Long oven, Long firstOven, long dayEnd, String cookVerdict, List<Measured> cook, List<Long> backs, String coolingVerdict, List<Measured> cooling, int run, boolean reheatOffered,
-            String reheatRefused, Reheating reheat, boolean hot, List<Matter> deviations, List<Due> checks, List<Told> told) {
+            String reheatRefused, Reheating reheat, boolean hot, Long splitAt, List<Matter> deviations, List<Due> checks, List<Told> told) {
     }
 
     static Long millis(Optional<Instant> at) {

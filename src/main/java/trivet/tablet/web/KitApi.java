@@ -125,7 +125,7 @@ public class KitApi {
 
     private List<Kit.Worker> workers(Site site) {
         return people.list().stream().filter(Person::active).map(person -> new Kit.Worker(person.id(), person.name(), person.initials(), person.owner(), person.roles().contains(Role.OUTSIDER),
-                Kit.millis(person.lastDay().map(site::end)), person.language(), people.pin(person.id()).map(Kit.Pin::of).orElse(null), people.badge(person.id()).map(Kit.Pin::of).orElse(null))).toList();
+                Kit.millis(person.lastDay().map(site::end)), person.language(), people.pin(person.id()).map(Kit.Pin::of).orElse(null), people.pinDigits(person.id()).orElse(null), people.badge(person.id()).map(Kit.Pin::of).orElse(null))).toList();
     }
 
     private Kit.Probe probe(Devices.Probe probe, ProbeTrust doubts) {
@@ -191,7 +191,7 @@ public class KitApi {
                 Kit.millis(told.stream().filter(one -> one.kind().equals("out-of-oven")).map(Told::at).findFirst()), site.end(site.dayOf(batch.startedAt())).toEpochMilli(), batch.cook().word(),
                 batch.cookReadings().stream().map(reading -> measured(reading, doubts)).toList(), told.stream().filter(one -> one.kind().equals("back-in-oven")).map(one -> one.at().toEpochMilli()).toList(), batch.cooling().word(),
                 cooling.stream().map(reading -> measured(reading, doubts)).toList(), run, batch.reheatOffered(), batch.reheatRefused(), reheating(batch, doubts), batch.checks().stream().anyMatch(check -> check.sort().equals("hot")),
-                batch.deviations().stream().filter(Deviation::holds).map(KitApi::matter).toList(), batch.checks().stream().map(KitApi::due).toList(), told.stream().map(KitApi::told).toList());
+                Kit.millis(told.stream().filter(one -> one.kind().equals("split")).map(Told::at).findFirst()), batch.deviations().stream().filter(Deviation::holds).map(KitApi::matter).toList(), batch.checks().stream().map(KitApi::due).toList(), told.stream().map(KitApi::told).toList());
     }
 
     /** The reheat that is going on, if one is: begun, and not out of the oven since. */

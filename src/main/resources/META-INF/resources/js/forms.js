@@ -155,11 +155,19 @@ function reading(form) {
   });
 }
 
+/** A PIN; where it is known how many digits it has, the last of them signs in. */
+function pin(form) {
+  const field = one("[name=pin]", form), full = () => { if (/^\d+$/.test(field.value) && field.value.length === Number(form.dataset.digits) && !form.inert) form.requestSubmit(); };
+  pad(one("[data-keys]", form), field, null);
+  field.addEventListener("input", full);
+  one("[data-keys]", form).addEventListener("click", full);
+}
+
 /** Makes the forms below an element work. */
 export function wire(root) {
   for (const form of all("form[data-record]:not([data-reading])", root)) form.addEventListener("submit", event => { event.preventDefault(); record(form); });
   for (const form of all("form[data-reading]", root)) reading(form);
-  for (const form of all("form[data-pad=pin]", root)) pad(one("[data-keys]", form), one("[name=pin]", form), null);
+  for (const form of all("form[data-pad=pin]", root)) pin(form);
   for (const form of all("form[data-correction]", root)) if (one("[data-keys]", form)) pad(one("[data-keys]", form), one("[data-corrected-value]", form), one("[data-live]", form));
   for (const form of all("form[data-record]", root)) form.addEventListener("input", () => { entering.now = true; });
   for (const keys of all("[data-keys]", root)) keys.addEventListener("click", () => { entering.now = true; });

@@ -1,6 +1,6 @@
 import { derived } from "../lib/canonical.js";
 
-const MINUTE = 60000, GRACE = 15 * MINUTE, BEFORE_DEADLINE = 10 * MINUTE;
+const MINUTE = 60000, GRACE = 15 * MINUTE, BEFORE_DEADLINE = 10 * MINUTE, HOT_EVERY = 120 * MINUTE;
 
 /** The state of a check that falls due at a time, was taken at another, or is missed at an end. */
 export function stateOf(due, taken, missed, now) {
@@ -42,9 +42,19 @@ export async function checksOf(b, plan, run, now) {
     const known = b.checks.find(check => check.key === "own-" + own.id + "-1");
     if (known?.taken) checks.push(known); else await add("own-" + own.id + "-1", due, seen ?? null, b.day_end, b.code + " · " + own.title);
   }
+  if (b.hot) { await hot(b, checks, add); return checks; }
   if (run) await cooling(b, plan, run, add);
   await add("put-away", last > 0 ? Math.min(last, b.day_end) : b.day_end, b.put_away ? away : null, b.day_end);
   return checks;
+}
+
+/** What is kept hot is probed every two hours. */
+async function hot(b, checks, add) {
+  for (let due = b.split_at + HOT_EVERY, number = 1; due < b.day_end; due += HOT_EVERY, number += 1) {
+    const taken = (b.kept_hot ?? []).find(reading => reading.at >= due - HOT_EVERY / 2 && reading.at < due + HOT_EVERY / 2);
+    const known = b.checks.find(check => check.key === "hot-" + number);
+    if (known?.taken) checks.push(known); else await add("hot-" + number, due, taken ?? null, Math.min(due + HOT_EVERY / 2, b.day_end));
+  }
 }
 
 async function cooling(b, plan, run, add) {

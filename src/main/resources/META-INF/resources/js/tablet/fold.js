@@ -4,7 +4,7 @@ import { aged, checksOf } from "./checks.js";
 import { coolingOf, cookOf, corrected, reheatOf, reheatRefusal } from "./fold/measured.js";
 import { drop, open, reheated, unmeasured } from "./fold/matters.js";
 import { keeping, touchedByUnit, unitsOf } from "./fold/stored.js";
-import { begun, take } from "./fold/told.js";
+import { begun, parted, take } from "./fold/told.js";
 import { planOf } from "./kit.js";
 import { nextStep, over } from "./next.js";
 
@@ -63,7 +63,7 @@ async function judged(b, model, units) {
   owned(b, plan);
   if (over(b)) b.holds = [];
   Object.assign(b, bettered && !over(b) ? { act: "accept", next: say("j_a_late_record_or_a_correction") } : nextStep(b));
-  b.checks = b.hot ? b.checks.map(check => aged(check, now)) : await checksOf(b, plan, curve && curve.all[curve.all.length - 1], now);
+  b.checks = b.hot && !b.split_at ? b.checks.map(check => aged(check, now)) : await checksOf(b, plan, curve && curve.all[curve.all.length - 1], now);
   return b;
 }
 
@@ -79,6 +79,7 @@ export async function known(model) {
   for (const record of model.local) {
     if (record.kind === "batch-started" && !all.has(record.batch)) all.set(record.batch, begun(record, model.kit));
     const batch = all.get(record.batch);
+    if (batch && record.kind === "split" && !over(batch)) for (const part of record.data.parts) if (!all.has(part.batch)) all.set(part.batch, await parted(batch, record, part));
     if (batch) take(batch, record, model);
   }
   return { batches: await Promise.all([...all.values()].map(batch => judged(batch, model, units))), units };

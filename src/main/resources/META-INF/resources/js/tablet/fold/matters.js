@@ -11,10 +11,13 @@ export function answered(matter, data) {
   if (matter.state === "open" && NEEDED.every(name => matter.answer[name])) matter.state = "answered";
 }
 
+/** The name of what a reading opens; the parts of a batch share that of what was read before it was split. */
+const nameOf = (b, reading) => derived((b.of?.readings.includes(reading.id) ? b.of.id : b.id) + "/deviation/" + reading.id);
+
 /** Opens a deviation under the name that the service gives it too; failed readings of one control share the one that is open. */
 export async function open(b, plan, limit, reading, { key = null, breach = key === null, food = false } = {}) {
   if (key === null && b.deviations.some(matter => matter.limit === limit && matter.breach && matter.state !== "closed")) return;
-  const id = await derived(b.id + "/" + (key ?? "deviation/" + reading.id));
+  const id = key === null ? await nameOf(b, reading) : await derived(b.id + "/" + key);
   if (b.deviations.some(matter => matter.id === id)) return;
   const matter = { id, subject: b.id, label: b.code, limit, words: reading.words, limit_words: "", state: "open", breach, since: reading.at, offers: plan.offers[limit] ?? ["hold", "destroy"], answer: b.before?.[id]?.answer ?? {}, local: true };
   if (b.before?.[id]) matter.state = b.before[id].state;
@@ -25,7 +28,7 @@ export async function open(b, plan, limit, reading, { key = null, breach = key =
 
 /** A core that failed and was put right at the step is no open matter any more. */
 export async function drop(b, reading) {
-  const id = await derived(b.id + "/deviation/" + reading.id);
+  const id = await nameOf(b, reading);
   b.deviations = b.deviations.filter(matter => matter.id !== id);
   b.holds = b.holds.filter(hold => hold.id !== id);
 }
@@ -35,7 +38,7 @@ const doubted = (words, curve) => [words, ...curve.readings.filter(reading => re
 
 /** What is a deviation because nothing, or nothing that can be judged, was measured: looked at anew with what this tablet recorded since. */
 export async function unmeasured(b, plan, { cook, cooling, reheats }, now) {
-  const anew = await Promise.all(["core", "cooling", ...[...reheats.filter(reheat => reheat.before).map(reheat => reheat.number), b.run].map(run => "cooling-" + run)].map(key => derived(b.id + "/" + key)));
+  const anew = await Promise.all(["core", "cooling", "hot", ...[...reheats.filter(reheat => reheat.before).map(reheat => reheat.number), b.run].map(run => "cooling-" + run)].map(key => derived(b.id + "/" + key)));
   const earlier = b.deviations.filter(matter => anew.includes(matter.id));
   b.before = Object.fromEntries(earlier.map(matter => [matter.id, matter]));
   b.deviations = b.deviations.filter(matter => !earlier.includes(matter));
@@ -44,6 +47,7 @@ export async function unmeasured(b, plan, { cook, cooling, reheats }, now) {
   const begun = b.run > 1 || b.oven !== null || b.cooling.length > 0, ended = b.put_away !== null || now >= b.day_end;
   if (!cook.uncorrected.length && b.cook.length === 0 && (begun || ended)) await open(b, plan, "core-cook", { at: b.started, words: say("j_the_core_was_not_probed_a") }, { key: "core" });
   else if (!cook.uncorrected.length && b.cook.length > 0 && cook.verdict === "unjudged") await open(b, plan, "core-cook", { at: b.started, words: b.cook[b.cook.length - 1].words }, { key: "core" });
+  if (b.hot && !over(b) && now >= b.day_end) await open(b, plan, "hot-holding", { at: b.day_end, words: say("j_it_was_kept_hot_and_what") }, { key: "hot" });
   if (b.hot || b.life === "destroyed") return;
   const silent = cooling?.stages.find(stage => stage.verdict === "unjudged" && !(stage.waiting && !over(b)));
   if (silent) await open(b, plan, "cooling", { at: cooling.origin, words: doubted(silent.words, cooling) }, { key: "cooling-" + b.run });

@@ -1,3 +1,4 @@
+import { derived } from "../../lib/canonical.js";
 import { temperature } from "../../lib/decimal.js";
 import { say } from "/words.js";
 import { over } from "../next.js";
@@ -33,6 +34,14 @@ export function begun(record, kit) {
   return { id: record.batch, code: record.data.code, title: plan?.title ?? record.data.product, product: plan ? record.data.product : "unplanned", plan: plan?.ref ?? null, unplanned: !plan, line: record.data.line, trays: record.data.trays,
     pieces: record.data.pieces, by: record.person, started: at, life: record.data.oven ? "baking" : "begun", holds: [], use_by: null, unit: null, put_away: null, oven: null, first_oven: null, day_end: dayEnd(at, kit.site),
     cook_verdict: "unjudged", cook: [], backs: [], cooling_verdict: "unjudged", cooling: [], run: 1, reheat: null, reheat_offered: false, reheat_refused: "", hot: false, deviations: [], checks: [], told: [] };
+}
+
+/** A part of a batch that was split: it goes on with all that was measured before, judged anew under its own id, and is kept hot or cooled. */
+export async function parted(b, record, part) {
+  const whole = structuredClone(b), hot = part.purpose === "hot";
+  const seen = await Promise.all(whole.checks.filter(check => check.taken && check.key.startsWith("own-")).map(async check => ({ ...check, id: await derived(part.batch + "/" + check.key), subject: part.batch, label: check.label.replace(b.code, part.code) })));
+  return { ...whole, id: part.batch, code: part.code, trays: part.trays, pieces: part.pieces, left: undefined, hot, split_at: Date.parse(record.claimed_at), checks: seen, touched: true, deviations: [], holds: whole.holds.filter(hold => !whole.deviations.some(matter => matter.id === hold.id)), cooling_verdict: hot ? "within" : whole.cooling_verdict,
+    of: { id: b.id, readings: [...whole.cook, ...whole.cooling].map(reading => reading.id) } };
 }
 
 /** Adds one record to what is told of its batch. */

@@ -28,13 +28,14 @@ function big(b) {
 }
 
 export async function batch(model, id) {
-  const b = (await batches(model)).find(one => one.id === id);
+  const all = await batches(model), b = all.find(one => one.id === id);
   if (!b) return null;
   const p = parts(model), plan = planOf(model.kit, b), key = big(b), base = { batch: b.id, plan: b.plan }, fridges = p.options(p.units("FRIDGE", "FREEZER"));
   const away = await derived(b.id + "/put-away"), field = (name, label) => html`<label class="field">${label} <input name="${name}" required></label>`;
   const store = (primary = false) => p.form("put-away", { ...base, check: away }, html`<div class="two"><label class="field">${say("s_put_away_in")} <select name="unit">${fridges}</select></label><label class="field">${say("s_use_by_2")} <input name="use_by" type="date" value="${b.use_by ?? plan.use_by}" required></label></div><button class="key ${primary ? "primary" : ""}">${say("s_put_away")}</button>`);
   return { title: b.code, follow: true, body: html`<h1>${b.code} · ${told(b.title)}${b.unplanned ? html` <span class="verdict unjudged">${say("s_unplanned_2")}</span>` : ""}</h1>
 <p class="now">${b.next}</p>
+${all.filter(one => one.of?.id === b.id).map(one => html`<p><a class="key" href="/batches/${one.id}">${one.code} ${one.next}</a></p>`)}
 <p>${say("s_trays_pieces_begun_by", named("line", b.line), b.trays, b.pieces, p.moment(b.started), p.initials(b.by))} ${named("life", b.life)}${b.holds.length ? html` · <span class="verdict breached">${say("s_on_hold_2")}</span>` : ""}${b.use_by ? html` ${say("s_use_by", b.use_by)}` : ""}</p>
 ${b.holds.map(hold => html`<p class="note">${say("s_hold_since", p.moment(hold.since), hold.words)}</p>`)}
 <p>${say("s_core_2")} ${p.verdict(b.cook_verdict)} ${say("s_cooling_2")} ${p.verdict(b.cooling_verdict)}</p>
@@ -48,6 +49,7 @@ ${p.form("out-of-oven", base, html`<button class="key">${say("s_out_of_the_oven"
 ${p.form("moved", base, html`<div class="row"><label class="field">${say("s_moved_to")} <select name="place">${p.options(p.units("COOLING_RACK", "BLAST_CHILLER", "FRIDGE"))}</select></label><button class="key">${say("s_moved")}</button></div>`)}
 ${b.act === "put-away" ? "" : store()}
 ${p.form("gone", base, html`<div class="row"><label class="field">${say("s_gone")} <select name="how"><option value="sold">${say("s_sold")}</option><option value="dispatched">${say("s_dispatched")}</option><option value="eaten">${say("s_eaten")}</option></select></label><label class="field">${say("s_pieces_empty_all_that_is_left")} <input name="pieces" type="number" min="1" data-number></label>${b.holds.length ? html`<p class="note">${say("on_hold_not_for_sale")}</p>` : html`<button class="key">${say("s_gone")}</button>`}</div>`)}
+${b.holds.length || b.deviations.length || b.of || b.hot ? "" : p.form("split", { ...base, pieces: b.pieces, code: b.code }, html`<div class="row"><label class="field">${say("s_part_sold_hot_pieces")} <input type="number" min="1" max="${b.pieces}" data-hot data-skip required></label><button class="key">${say("s_split")}</button></div>`)}
 ${p.form("held", base, html`<div class="row">${field("reason", say("s_hold_because"))}<button class="key">${say("s_hold")}</button></div>`)}
 ${b.reheat_offered ? p.form("reheat-begun", base, html`<div class="row"><p class="note">${say("s_reheat_once_only_and_soon_toxins")}</p><button class="key">${say("s_reheat_begun")}</button></div>`) : ""}
 ${p.form("destroyed", base, html`<div class="row">${field("reason", say("s_destroyed_because"))}<button class="key">${say("s_destroyed")}</button></div>`)}

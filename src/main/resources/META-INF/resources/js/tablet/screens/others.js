@@ -83,7 +83,7 @@ export const tiles = model => ({ title: say("s_who_are_you"), body: html`<h1>${m
 export function pin(model, id) {
   const person = model.kit.people.find(one => one.id === id);
   return person && { title: say("s_pin"), body: html`<h1>${person.name}</h1><p class="verdict breached" role="alert" data-problem hidden></p>
-<form class="pad-form" data-pad="pin" data-person="${person.id}"><label class="field">${say("s_pin")} <input name="pin" type="password" inputmode="numeric" pattern="[0-9]*" autocomplete="off" autofocus required></label><div class="pad" data-keys hidden></div><button class="key primary">${say("s_sign_in")}</button></form><p><a href="/">${say("s_not_me")}</a></p>` };
+<form class="pad-form" data-pad="pin" data-person="${person.id}" data-digits="${person.digits ?? ""}"><label class="field">${say("s_pin")} <input name="pin" type="password" inputmode="numeric" pattern="[0-9]*" autocomplete="off" autofocus required></label><div class="pad" data-keys hidden></div><button class="key primary">${say("s_sign_in")}</button></form><p><a href="/">${say("s_not_me")}</a></p>` };
 }
 
 /** What waits on this tablet, and what stepped aside with its reason. */

@@ -31,6 +31,7 @@ const [stories, share, done] = arguments;
   const parts = told.filter(one => one.record.kind === "split").flatMap(one => one.record.data.parts.map(part => [part.batch, one.story + ", the " + part.purpose + " part"]));
   for (const [batch, story] of new Map([...told.filter(one => one.record.batch).map(one => [one.record.batch, one.story]), ...parts])) {
     const mine = folded.find(one => one.id === batch), theirs = after.batches.find(one => one.id === batch);
+    if (mine?.life === "split" && open(mine.deviations)) failed.push(story + ": split, with open deviations here");
     if (!theirs) { if (mine && !["gone", "destroyed", "struck out", "split"].includes(mine.life)) failed.push(story + ": over for the service, " + mine.life + " here"); continue; }
     const checks = list => list.map(check => check.key + " " + check.state + " " + Math.round(check.due / 1000) + " " + check.id).sort().join("\n");
     const said = [mine, theirs].map(one => one.deviations.filter(matter => matter.state !== "closed").map(matter => matter.id + " " + matter.words).sort().join("\n"));

@@ -62,6 +62,7 @@ async function judged(b, model, units) {
   await keeping(b, plan, units, kit);
   owned(b, plan);
   if (over(b)) b.holds = [];
+  if (b.life === "split") b.deviations = [];
   Object.assign(b, bettered && !over(b) ? { act: "accept", next: say("j_a_late_record_or_a_correction") } : nextStep(b));
   b.checks = b.hot && !b.split_at ? b.checks.map(check => aged(check, now)) : await checksOf(b, plan, curve && curve.all[curve.all.length - 1], now);
   return b;

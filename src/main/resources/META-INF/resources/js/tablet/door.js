@@ -18,10 +18,13 @@ function problem(form, text) {
 
 /** Signs a person in at the service, or by what this tablet knows where none answers; the reason why not, empty when the person is in. */
 async function signedIn(id, address, proof, alone) {
-  let answer;
   try {
-    answer = await fetch(address, { method: "POST", body: new URLSearchParams(proof), signal: AbortSignal.timeout(PATIENCE_MS) });
+    const answer = await fetch(address, { method: "POST", body: new URLSearchParams(proof), signal: AbortSignal.timeout(PATIENCE_MS) });
     if (answer.status >= 502 && answer.status <= 504) throw new Error("no service behind the address");
+    if (!answer.ok || !answer.redirected) return await answer.text() || say("refused");
+    enter(id);
+    location.href = new URL(answer.url).pathname;
+    return "";
   } catch (absent) {
     const refused = await alone();
     if (refused) return refused;
@@ -29,11 +32,6 @@ async function signedIn(id, address, proof, alone) {
     go("/work");
     return "";
   }
-  const text = await answer.text();
-  if (!answer.ok || !answer.redirected) return text || say("refused");
-  enter(id);
-  location.href = new URL(answer.url).pathname;
-  return "";
 }
 
 /** Signs a person in by PIN. */

@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -16,10 +15,6 @@ class EverybodyAloneIT extends OnAWire {
     void asItWas() {
         width(800);
         wire.cut(false);
-    }
-
-    private static void width(int pixels) {
-        browser.executeCdpCommand("Emulation.setDeviceMetricsOverride", Map.of("width", pixels, "height", 1280, "deviceScaleFactor", 1, "mobile", false));
     }
 
     @ParameterizedTest
@@ -34,26 +29,12 @@ class EverybodyAloneIT extends OnAWire {
         String deviation = (String) run("const { shelf } = await import('/js/tablet/store.js'), { body } = await shelf.get('kit'); return body.batches.flatMap(one => one.deviations).map(one => one.id)[0] ?? '';");
         wire.cut(true);
         List<String> wrong = new ArrayList<>();
+        width(800);
         for (String page : List.of("/work", "/cooling", "/batches/new", "/batches/" + batch, "/batches/" + batch + "/core", "/batches/" + batch + "/cooling", "/batches/" + batch + "/own/label", "/batches/" + batch + "/photo", "/units", "/units/fridge-1",
                 "/probes", "/probes/P1", "/programmes/allergens", "/deviations", deviation.isEmpty() ? "/deviations" : "/deviations/" + deviation, "/shift-end", "/waiting", "/nowhere-known")) {
-            width(800);
             browser.get(wire.address() + page);
             find("body[data-shell] main h1");
-            if (!language.equals(browser.executeScript("return document.documentElement.lang"))) {
-                wrong.add(page + " speaks " + browser.executeScript("return document.documentElement.lang"));
-            }
-            try {
-                accessible(language + " " + page);
-            } catch (AssertionError found) {
-                wrong.add(found.getMessage());
-            }
-            for (int pixels : new int[] {640, 320}) {
-                width(pixels);
-                Long needed = (Long) browser.executeScript("return document.documentElement.scrollWidth");
-                if (needed > pixels) {
-                    wrong.add(page + " needs " + needed + " px at " + pixels);
-                }
-            }
+            wrong.addAll(wrongIn(language, page, 800));
         }
         assertTrue(wrong.isEmpty(), () -> String.join("\n", wrong));
     }

@@ -47,23 +47,10 @@ class EverybodyIT extends InBrowser {
         speak("en");
     }
 
-    private static void width(int pixels) {
-        browser.executeCdpCommand("Emulation.setDeviceMetricsOverride", Map.of("width", pixels, "height", 800, "deviceScaleFactor", 1, "mobile", false));
-    }
-
     private static void speak(String language) {
         browser.get(service.address() + "/session/language");
         find("[name=language][value=" + language + "]").click();
         until(() -> browser.getCurrentUrl().endsWith("/work"));
-    }
-
-    private static boolean eventually(java.util.function.BooleanSupplier condition) {
-        try {
-            until(condition);
-            return true;
-        } catch (org.openqa.selenium.TimeoutException never) {
-            return false;
-        }
     }
 
     /** The addresses, and those of one batch, its readings and one deviation that the day's page leads to. */
@@ -84,24 +71,10 @@ class EverybodyIT extends InBrowser {
     void every_page_in_every_language(String language) {
         speak(language);
         List<String> wrong = new ArrayList<>();
+        width(1280);
         for (String page : pages()) {
-            width(1280);
             browser.get(service.address() + page);
-            if (!eventually(() -> language.equals(browser.executeScript("return document.documentElement.lang")))) {
-                wrong.add(page + " speaks " + browser.executeScript("return document.documentElement.lang"));
-            }
-            try {
-                accessible(language + " " + page);
-            } catch (AssertionError found) {
-                wrong.add(found.getMessage());
-            }
-            for (int pixels : new int[] {640, 320}) {
-                width(pixels);
-                Long needed = (Long) browser.executeScript("return document.documentElement.scrollWidth");
-                if (needed > pixels) {
-                    wrong.add(page + " needs " + needed + " px at " + pixels + ": " + browser.executeScript("return [...document.querySelectorAll('main *, header *')].filter(e => { const r = e.getBoundingClientRect(); return (r.right > innerWidth + 1 || r.left < -1) && !e.closest('.wide, .drawing, svg'); }).slice(-2).map(e => e.outerHTML.slice(0, 120)).join(' | ')"));
-                }
-            }
+            wrong.addAll(wrongIn(language, page, 1280));
         }
         assertTrue(wrong.isEmpty(), () -> String.join("\n", wrong));
     }

@@ -4,7 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.io.TempDir;
@@ -101,6 +103,41 @@ abstract class InBrowser {
         var results = new com.deque.html.axecore.selenium.AxeBuilder().withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa")).analyze(browser);
         assertTrue(results.getViolations().isEmpty(), () -> name + ": " + results.getViolations().stream()
                 .map(rule -> rule.getId() + " " + rule.getNodes().stream().limit(3).map(node -> String.valueOf(node.getHtml())).toList()).toList());
+    }
+
+    /** What is wrong with the page that is open in one language: its language, what axe finds at the width that a tablet has, and how it flows at 640 px and 320 px. */
+    static List<String> wrongIn(String language, String page, int tablet) {
+        List<String> wrong = new ArrayList<>();
+        if (!eventually(() -> language.equals(browser.executeScript("return document.documentElement.lang")))) {
+            wrong.add(page + " speaks " + browser.executeScript("return document.documentElement.lang"));
+        }
+        try {
+            accessible(language + " " + page);
+        } catch (AssertionError found) {
+            wrong.add(found.getMessage());
+        }
+        for (int pixels : new int[] {640, 320}) {
+            width(pixels);
+            Long needed = (Long) browser.executeScript("return document.documentElement.scrollWidth");
+            if (needed > pixels) {
+                wrong.add(page + " needs " + needed + " px at " + pixels + ": " + browser.executeScript("return [...document.querySelectorAll('main *, header *')].filter(e => { const r = e.getBoundingClientRect(); return (r.right > innerWidth + 1 || r.left < -1) && !e.closest('.wide, .drawing, svg'); }).slice(-2).map(e => e.outerHTML.slice(0, 120)).join(' | ')"));
+            }
+        }
+        width(tablet);
+        return wrong;
+    }
+
+    static void width(int pixels) {
+        browser.executeCdpCommand("Emulation.setDeviceMetricsOverride", Map.of("width", pixels, "height", pixels == 800 ? 1280 : 800, "deviceScaleFactor", 1, "mobile", false));
+    }
+
+    private static boolean eventually(java.util.function.BooleanSupplier condition) {
+        try {
+            until(condition);
+            return true;
+        } catch (org.openqa.selenium.TimeoutException never) {
+            return false;
+        }
     }
 
     /** Asserts that every key, choice and field that is shown is at least 15 mm high on a tablet of 160 dots an inch. */

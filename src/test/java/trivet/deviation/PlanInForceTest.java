@@ -63,17 +63,10 @@ class PlanInForceTest extends BatchBegun {
 
     @Test
     void a_batch_under_way_is_judged_by_the_version_in_force_at_each_measurement() throws IOException {
-        approve("two-versions", "use-by: \"3 days\"", "use-by: \"3 days\"\n  storage-at-most: \"7 °C\"");
-        devices.write(new Unit("fridge-8", "Fridge 8", Unit.Kind.FRIDGE, true), "olive");
-        begin("two-versions");
-        baked();
-        tell("cooling-reading", "ana", 130, celsius("4"));
-        tell("put-away", "ana", 131, "{\"unit\":\"fridge-8\",\"use_by\":\"2099-01-01\"}");
+        putAway("two-versions", "7 °C", "fridge-8");
         tell("food-reading", "ben", 135, celsius("6"));
         assertFalse(now().held());
-        Path file = Path.of(data, "plans", "products", "two-versions", "plan.yaml");
-        Files.writeString(file, Files.readString(file).replace("storage-at-most: \"7 °C\"", "storage-at-most: \"5 °C\"").replace("\nversion: 1\n", "\nversion: 2\n"));
-        plans.approve("two-versions", "olive", start.plusSeconds(60 * 138), "stricter");
+        secondVersion("two-versions", "7 °C", "5 °C", 138, "stricter");
         assertFalse(now().held(), "6 °C was read when version 1 was in force: " + now().holds());
         tell("food-reading", "ben", 140, celsius("6"));
         assertTrue(now().held(), "6 °C read when version 2 was in force");
@@ -83,15 +76,8 @@ class PlanInForceTest extends BatchBegun {
 
     @Test
     void where_a_tablet_held_another_version_and_that_says_otherwise_a_person_decides() throws IOException {
-        approve("held-version", "use-by: \"3 days\"", "use-by: \"3 days\"\n  storage-at-most: \"5 °C\"");
-        devices.write(new Unit("fridge-6", "Fridge 6", Unit.Kind.FRIDGE, true), "olive");
-        begin("held-version");
-        baked();
-        tell("cooling-reading", "ana", 130, celsius("4"));
-        tell("put-away", "ana", 131, "{\"unit\":\"fridge-6\",\"use_by\":\"2099-01-01\"}");
-        Path file = Path.of(data, "plans", "products", "held-version", "plan.yaml");
-        Files.writeString(file, Files.readString(file).replace("storage-at-most: \"5 °C\"", "storage-at-most: \"7 °C\"").replace("\nversion: 1\n", "\nversion: 2\n"));
-        plans.approve("held-version", "olive", start.plusSeconds(60 * 133), "looser, with a new study");
+        putAway("held-version", "5 °C", "fridge-6");
+        secondVersion("held-version", "5 °C", "7 °C", 133, "looser, with a new study");
         tell("food-reading", "ben", held("held-version", 1), 135, 135, celsius("4.5"));
         assertFalse(now().held(), "both versions say within: " + now().holds());
         tell("food-reading", "ben", held("held-version", 1), 137, 137, celsius("6"));
@@ -106,19 +92,28 @@ class PlanInForceTest extends BatchBegun {
 
     @Test
     void a_stricter_version_in_force_opens_its_deviation_and_says_what_the_tablet_held() throws IOException {
-        approve("stricter-version", "use-by: \"3 days\"", "use-by: \"3 days\"\n  storage-at-most: \"7 °C\"");
-        devices.write(new Unit("fridge-5", "Fridge 5", Unit.Kind.FRIDGE, true), "olive");
-        begin("stricter-version");
-        baked();
-        tell("cooling-reading", "ana", 130, celsius("4"));
-        tell("put-away", "ana", 131, "{\"unit\":\"fridge-5\",\"use_by\":\"2099-01-01\"}");
-        Path file = Path.of(data, "plans", "products", "stricter-version", "plan.yaml");
-        Files.writeString(file, Files.readString(file).replace("storage-at-most: \"7 °C\"", "storage-at-most: \"5 °C\"").replace("\nversion: 1\n", "\nversion: 2\n"));
-        plans.approve("stricter-version", "olive", start.plusSeconds(60 * 133), "stricter");
+        putAway("stricter-version", "7 °C", "fridge-5");
+        secondVersion("stricter-version", "7 °C", "5 °C", 133, "stricter");
         tell("food-reading", "ben", held("stricter-version", 1), 137, 137, celsius("6"));
         assertEquals(List.of("chilled-storage", "plan-version"), now().deviations().stream().filter(Deviation::holds).map(Deviation::limit).sorted().toList());
         tell("food-reading", "ben", held("stricter-version", 2), 140, 140, celsius("4"));
         assertEquals(1, now().deviations().stream().filter(d -> d.limit().equals("plan-version")).count());
+    }
+
+    /** A batch of a plan whose use-by rests on a temperature, baked, cooled and put away. */
+    private void putAway(String product, String atMost, String fridge) throws IOException {
+        approve(product, "use-by: \"3 days\"", "use-by: \"3 days\"\n  storage-at-most: \"" + atMost + "\"");
+        devices.write(new Unit(fridge, fridge, Unit.Kind.FRIDGE, true), "olive");
+        begin(product);
+        baked();
+        tell("cooling-reading", "ana", 130, celsius("4"));
+        tell("put-away", "ana", 131, "{\"unit\":\"" + fridge + "\",\"use_by\":\"2099-01-01\"}");
+    }
+
+    private void secondVersion(String product, String before, String now, int minute, String meaning) throws IOException {
+        Path file = Path.of(data, "plans", "products", product, "plan.yaml");
+        Files.writeString(file, Files.readString(file).replace("storage-at-most: \"" + before + "\"", "storage-at-most: \"" + now + "\"").replace("\nversion: 1\n", "\nversion: 2\n"));
+        plans.approve(product, "olive", start.plusSeconds(60L * minute), meaning);
     }
 
     private String held(String product, int version) {
